@@ -1,0 +1,55 @@
+// A value or the reason why there is none. Failures travel as values inside the core, never as exceptions.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <utility>
+
+#include "firnbook/status.h"
+#include "schemas/pit_generated.h"
+
+namespace firn {
+
+inline constexpr std::uint16_t kWholeThing = 65535;
+
+inline firnbook::Place whole_pit() {
+  return {-1, -1, kWholeThing, firnbook::Thing::pit};
+}
+
+// What went wrong, where, and how to mend it. `line` and `column` count from 1 and are 0 when the
+// failure is not in a text.
+struct Failure {
+  firn_status status = FIRN_INTERNAL;
+  std::string what;
+  std::string remedy;
+  firnbook::Place place = whole_pit();
+  std::uint32_t line = 0;
+  std::uint32_t column = 0;
+};
+
+template <class T>
+class [[nodiscard]] Result {
+ public:
+  Result(T value) : value_(std::move(value)), ok_(true) {}
+  Result(Failure failure) : failure_(std::move(failure)) {}
+
+  explicit operator bool() const { return ok_; }
+  T& operator*() { return value_; }
+  const T& operator*() const { return value_; }
+  T* operator->() { return &value_; }
+  const T* operator->() const { return &value_; }
+  const Failure& failure() const { return failure_; }
+
+ private:
+  T value_{};
+  Failure failure_;
+  bool ok_ = false;
+};
+
+struct Nothing {};
+using Done = Result<Nothing>;
+inline Done done() {
+  return Nothing{};
+}
+
+}  // namespace firn
