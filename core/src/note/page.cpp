@@ -12,7 +12,9 @@ std::size_t characters_in(std::string_view text) {
   return count;
 }
 
-bool is_blank(char byte) { return byte == ' ' || byte == '\t' || byte == '\n' || byte == '\r'; }
+bool is_blank(char byte) {
+  return byte == ' ' || byte == '\t' || byte == '\n' || byte == '\r';
+}
 
 // Control characters would let a place name repaint a terminal; they print as a space.
 void append_printable(std::string& out, std::string_view word) {
@@ -24,8 +26,8 @@ void append_printable(std::string& out, std::string_view word) {
       continue;
     }
     const auto first = static_cast<unsigned char>(word[0]);
-    const bool control = first < 0x20 || first == 0x7F ||
-                         (first == 0xC2 && static_cast<unsigned char>(word[1]) < 0xA0);
+    const bool control =
+        first < 0x20 || first == 0x7F || (first == 0xC2 && static_cast<unsigned char>(word[1]) < 0xA0);
     if (control) {
       out += ' ';
     } else {

@@ -50,19 +50,30 @@ constexpr Row<FindingKey> kFindings[] = {
      "the criterion (cut under half the column, crack on to the end) is not met; it takes nothing away from "
      "what other findings raise"},
     {FindingKey::pst_unknown, "cut or ending not recorded: cannot be read"},
-    {FindingKey::flag_grain_size, "grains {a:mm} mm (over {b:mm} mm)"},
-    {FindingKey::flag_hardness, "hardness {a:hardness} (softer than {b:hardness})"},
-    {FindingKey::flag_grain_form, "persistent grain form {a:form}"},
-    {FindingKey::flag_size_difference, "grain sizes {a:mm} mm apart (over {b:mm} mm)"},
-    {FindingKey::flag_hardness_difference, "hardness {a:steps} steps apart (over {b:steps})"},
-    {FindingKey::flag_depth, "depth {a:cm} cm (20 to 85 cm)"},
+    {FindingKey::flag_grain_size, "grains {a:mm} mm (flag: over {b:mm} mm)"},
+    {FindingKey::flag_hardness, "hardness {a:hardness} (flag: softer than {b:hardness})"},
+    {FindingKey::flag_grain_form, "grain form {a:form} (flag: SH, FC or DH)"},
+    {FindingKey::flag_size_difference, "grain sizes {a:mm} mm apart (flag: over {b:mm} mm)"},
+    {FindingKey::flag_hardness_difference, "hardness {a:steps} steps apart (flag: over {b:steps})"},
+    {FindingKey::flag_depth, "depth {a:cm} cm (flag: 20 to 85 cm)"},
     {FindingKey::flag_count, "{a} of 6 yellow flags met"},
     {FindingKey::gradient_strong,
-     "{a:degC} degC per metre between {depth:cm} and {b:cm} cm: steep enough for facets to grow (rule of thumb, "
+     "{a:degC} degC per metre between {depth:cm} and {b:cm} cm: steep enough for facets to grow (rule of "
+     "thumb, "
      "10 degC per metre; in cold snow it can take more)"},
     {FindingKey::gradient_weak, "{a:degC} degC per metre between {depth:cm} and {b:cm} cm"},
     {FindingKey::test_recorded, "recorded; this version reads no class from it"},
     {FindingKey::test_not_valid, "not a valid test"},
+};
+
+// What a criterion is about, for the list of those that could not be judged.
+constexpr Row<FindingKey> kFindingNames[] = {
+    {FindingKey::flag_grain_size, "grain size"},
+    {FindingKey::flag_hardness, "hardness"},
+    {FindingKey::flag_grain_form, "grain form"},
+    {FindingKey::flag_size_difference, "difference in grain size"},
+    {FindingKey::flag_hardness_difference, "difference in hardness"},
+    {FindingKey::flag_depth, "depth"},
 };
 
 constexpr Row<CautionKey> kCautions[] = {
@@ -77,7 +88,8 @@ constexpr Row<CautionKey> kCautions[] = {
      "The bulletin was not held beside this pit. Read it; where the two differ, take the more careful one."},
     {CautionKey::layer_reached_by_one_test_only, "The snow at {a:cm} cm was reached by one test only."},
     {CautionKey::layer_not_loaded, "The snow at {a:cm} cm was loaded by no test."},
-    {CautionKey::test_not_valid, "A column was no valid test: it tells nothing about the layers it should have loaded."},
+    {CautionKey::test_not_valid,
+     "A column was no valid test: it tells nothing about the layers it should have loaded."},
     {CautionKey::shallow_snow, "The snow is only {a:cm} cm deep here: a rider's load reaches every layer."},
     {CautionKey::no_tests, "No test was made in this pit."},
     {CautionKey::no_layers, "No layers were recorded: nothing can be said about structure."},
@@ -90,7 +102,8 @@ constexpr Row<CautionKey> kCautions[] = {
     {CautionKey::not_backfilled, "The pit was not filled in: somebody may fall into it."},
     {CautionKey::newer_schema,
      "The record was written by a newer version: some of what it says may be missing here."},
-    {CautionKey::site_unknown, "Place, elevation or aspect is not recorded: nobody can tell where this holds."},
+    {CautionKey::site_unknown,
+     "Place, elevation or aspect is not recorded: nobody can tell where this holds."},
     {CautionKey::one_pit_is_one_point,
      "One pit is one point. It can show that snow is unstable; it cannot show that a slope is not."},
     {CautionKey::snow_varies, "Snow varies within a few metres: the next pit may show something else."},
@@ -101,16 +114,20 @@ constexpr Row<CautionKey> kCautions[] = {
      "The pit tells of the hour it was dug. New snow, wind, sun and warmth change it."},
     {CautionKey::defer_to_bulletin_and_people,
      "The bulletin, local rules and trained people stand above this note."},
-    {CautionKey::absence_is_no_proof, "What was not found, not tested or not looked for is not thereby absent."},
+    {CautionKey::absence_is_no_proof,
+     "What was not found, not tested or not looked for is not thereby absent."},
 };
 
 constexpr Row<NextStep> kSuggestions[] = {
-    {NextStep::look_for_signs, "Look for whumpfs, cracking and recent slides; any one of them outweighs a test."},
+    {NextStep::look_for_signs,
+     "Look for whumpfs, cracking and recent slides; any one of them outweighs a test."},
     {NextStep::deep_tap_test,
-     "A deep tap test on the snow at {depth:cm} cm: a sudden fracture there would raise it, anything else would "
+     "A deep tap test on the snow at {depth:cm} cm: a sudden fracture there would raise it, anything else "
+     "would "
      "leave it unknown."},
     {NextStep::saw_test, "A saw test at {depth:cm} cm: it shows whether a crack would run there."},
-    {NextStep::extended_column, "An extended column test: it shows whether a crack at {depth:cm} cm crosses a column."},
+    {NextStep::extended_column,
+     "An extended column test: it shows whether a crack at {depth:cm} cm crosses a column."},
     {NextStep::repeat_test, "Another column beside the first: one result at {depth:cm} cm may be chance."},
     {NextStep::look_at_crystals, "A look at the crystals at {depth:cm} cm with a loupe and a card."},
     {NextStep::probe_more, "More probing around the pit for even depth."},
@@ -144,10 +161,8 @@ constexpr Row<Verified> kVerified[] = {
 };
 
 constexpr Row<ConcernRank> kRanks[] = {
-    {ConcernRank::propagated, "a crack ran here"},
-    {ConcernRank::sudden, "broke suddenly here"},
-    {ConcernRank::broke, "something broke here"},
-    {ConcernRank::structure, "weak-looking structure"},
+    {ConcernRank::propagated, "a crack ran here"},   {ConcernRank::sudden, "broke suddenly here"},
+    {ConcernRank::broke, "something broke here"},    {ConcernRank::structure, "weak-looking structure"},
     {ConcernRank::little, "says little either way"},
 };
 
@@ -190,13 +205,30 @@ void append_number(std::string& out, std::int32_t value, std::string_view unit) 
 
 }  // namespace
 
-std::string_view finding_words(FindingKey key) { return find(kFindings, key); }
-std::string_view caution_words(CautionKey key) { return find(kCautions, key); }
-std::string_view suggestion_words(NextStep step) { return find(kSuggestions, step); }
-std::string_view not_loaded_words(NotLoadedReason reason) { return find(kNotLoaded, reason); }
-std::string_view method_words(Method method) { return find(kMethods, method); }
-std::string_view verified_words(Verified verified) { return find(kVerified, verified); }
-std::string_view rank_words(ConcernRank rank) { return find(kRanks, rank); }
+std::string_view finding_words(FindingKey key) {
+  return find(kFindings, key);
+}
+std::string_view finding_name(FindingKey key) {
+  return find(kFindingNames, key);
+}
+std::string_view caution_words(CautionKey key) {
+  return find(kCautions, key);
+}
+std::string_view suggestion_words(NextStep step) {
+  return find(kSuggestions, step);
+}
+std::string_view not_loaded_words(NotLoadedReason reason) {
+  return find(kNotLoaded, reason);
+}
+std::string_view method_words(Method method) {
+  return find(kMethods, method);
+}
+std::string_view verified_words(Verified verified) {
+  return find(kVerified, verified);
+}
+std::string_view rank_words(ConcernRank rank) {
+  return find(kRanks, rank);
+}
 
 void append_template(std::string& out, std::string_view words, const Numbers& numbers) {
   while (!words.empty()) {

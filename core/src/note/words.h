@@ -18,6 +18,7 @@ struct Numbers {
 
 // Empty for a key this version does not know.
 std::string_view finding_words(firnbook::FindingKey key);
+std::string_view finding_name(firnbook::FindingKey key);
 std::string_view caution_words(firnbook::CautionKey key);
 std::string_view suggestion_words(firnbook::NextStep step);
 std::string_view not_loaded_words(firnbook::NotLoadedReason reason);
