@@ -5,24 +5,14 @@
 #include <cstdint>
 #include <map>
 #include <memory>
-#include <tuple>
 #include <vector>
 
 #include "pit/verify.h"
 #include "recording/draft.h"
-#include "schemas/edit_generated.h"
+#include "recording/edits.h"
 #include "support/result.h"
 
 namespace firn::recording {
-
-struct EditKey {
-  std::uint64_t device = 0;
-  std::uint64_t sequence = 0;
-  bool operator<(const EditKey& other) const {
-    return std::tie(device, sequence) < std::tie(other.device, other.sequence);
-  }
-  bool operator==(const EditKey& other) const { return device == other.device && sequence == other.sequence; }
-};
 
 class Recorder {
  public:
