@@ -28,7 +28,6 @@ install  cmd:git                                       git
 checks   cmd:clang++                                   clang
 checks   cmd:clang-format                              clang-format
 checks   cmd:clang-tidy                                clang-tidy
-checks   cmd:run-clang-tidy                            clang-tools
 checks   cmd:ccache                                    ccache
 checks   cmd:python3                                   python3
 checks   cmd:git                                       git

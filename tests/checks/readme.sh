@@ -1,0 +1,20 @@
+#!/bin/sh
+# The commands that README.md shows work as they stand, on a clean copy of what is committed.
+#
+#   sh tests/checks/readme.sh COPY      COPY: the folder for the clean copy, emptied first
+#
+# Commands are the lines of README.md's blocks marked ```sh.
+set -eu
+
+root=$(cd "$(dirname "$0")/../.." && pwd)
+copy=$1
+rm -rf "$copy"
+git clone -q "$root" "$copy"
+cd "$copy"
+commands=$(awk '/^```sh$/ {inside = 1; next} /^```/ {inside = 0} inside' README.md)
+[ -n "$commands" ] || { echo "readme: README.md shows no commands" >&2; exit 1; }
+echo "$commands" | while read -r command; do
+  [ -n "$command" ] || continue
+  echo "readme: $command"
+  sh -c "$command" </dev/null || { echo "readme: this failed: $command" >&2; exit 1; }
+done
