@@ -13,8 +13,9 @@ constexpr std::uint16_t field_id(int vtable_offset) {
   return static_cast<std::uint16_t>((vtable_offset - 4) / 2);
 }
 
-// The path, with the field's name as people measure it: `_10um` fields print as `_cm`, grain sizes and
-// water equivalents as `_mm`.
+// The path, with the field's name as people measure it: `_10um` fields print as `_cm`, grain sizes and water
+// equivalents as `_mm`, elevations and position accuracy as `_m`; `_cdegc` as `_degc`, `_dkgm3` as `_kgm3`,
+// `_e7deg` as `_deg`. A place that this version cannot name is "pit".
 std::string path_of(const firnbook::Place& place);
 
 inline firnbook::Place place_of(firnbook::Thing thing, std::int32_t index, std::uint16_t field,

@@ -26,6 +26,11 @@ std::uint64_t power_of_ten(int exponent) {
   return power;
 }
 
+// U+0080 to U+009F: controls as well, some of which terminals obey.
+bool is_second_control(std::string_view text) {
+  return text.size() >= 2 && text[0] == '\xC2' && static_cast<unsigned char>(text[1]) < 0xA0;
+}
+
 }  // namespace
 
 void append_integer(std::string& out, std::int64_t value) {
@@ -53,15 +58,16 @@ void append_rounded(std::string& out, std::int64_t value, int decimals, int keep
   if (decimals > keep) {
     const std::uint64_t drop = power_of_ten(decimals - keep);
     rest = rest / drop + (rest % drop >= drop - drop / 2 ? 1 : 0);
-  } else {
-    rest *= power_of_ten(keep - decimals);
+    decimals = keep;
   }
   if (value < 0 && rest != 0) out += '-';
-  const std::uint64_t scale = power_of_ten(keep);
+  const std::uint64_t scale = power_of_ten(decimals);
   append_digits(out, rest / scale, 1);
   if (keep == 0) return;
   out += '.';
-  append_digits(out, rest % scale, keep);
+  if (decimals > 0) append_digits(out, rest % scale, decimals);
+  // Zeros are written, not multiplied in: a large value would overflow.
+  out.append(static_cast<std::size_t>(keep - decimals), '0');
 }
 
 std::size_t utf8_length(std::string_view text) {
@@ -115,7 +121,7 @@ void append_xml(std::string& out, std::string_view text) {
     } else if (character == 0xEF &&
                (text.substr(0, 3) == "\xEF\xBF\xBE" || text.substr(0, 3) == "\xEF\xBF\xBF")) {
       out += "\xEF\xBF\xBD";  // U+FFFE and U+FFFF may not stand in XML
-    } else if (character >= 0x20 && character != 0x7F) {
+    } else if (character >= 0x20 && character != 0x7F && !is_second_control(text)) {
       out.append(text.substr(0, length));
     }
     text.remove_prefix(length);

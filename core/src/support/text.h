@@ -1,6 +1,7 @@
 // Text made from integers. No locale, no printf, no floating point: the same characters everywhere.
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <string>
 #include <string_view>
@@ -12,7 +13,8 @@ void append_integer(std::string& out, std::int64_t value);
 // `value` / 10^decimals, without trailing zeros and without a trailing point: (1250, 2) is "12.5".
 void append_fixed(std::string& out, std::int64_t value, int decimals);
 
-// `value` / 10^decimals rounded half away from zero to `keep` decimals, which are all printed.
+// `value` / 10^decimals rounded half away from zero to `keep` decimals, which are all printed. Like
+// append_fixed for at most 18 decimals.
 void append_rounded(std::string& out, std::int64_t value, int decimals, int keep);
 
 // The text with &, <, >, " and ' escaped for XML, control characters left out, bytes that are not UTF-8
