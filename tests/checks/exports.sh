@@ -10,7 +10,8 @@ nm=${2:-nm}
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 
-"$nm" -D --defined-only "$library" | awk '{sub(/@.*/, "", $NF); print $NF}' | LC_ALL=C sort -u >"$work/shown"
+# The name of the symbol version itself (A) is no symbol that anything links to.
+"$nm" -D --defined-only "$library" | awk '$(NF-1) != "A" {sub(/@.*/, "", $NF); print $NF}' | LC_ALL=C sort -u >"$work/shown"
 grep -v -e '^#' -e '^$' "$root/core/firnbook.exports" | LC_ALL=C sort -u >"$work/listed"
 
 status=0
