@@ -31,7 +31,6 @@ typedef struct firn_context firn_context;
 
 /* How loud a message is. Since 0.1. */
 typedef enum firn_log_level {
-  FIRN_LOG_OFF = 0,     /* nothing */
   FIRN_LOG_ERROR = 1,   /* a call failed through the library or for want of memory */
   FIRN_LOG_WARNING = 2, /* a call refused what it was given */
   FIRN_LOG_INFO = 3,    /* something was left out or rounded, as the call's outputs say too */

@@ -61,7 +61,7 @@ typedef struct firn_report_summary {
   uint32_t caution_count;
   uint32_t method_count;
   uint32_t schema_minor;  /* minor version of the schema its writer knew */
-  int32_t tolerance_10um; /* see firn_interpret_options; FIRN_UNKNOWN when only checks were made */
+  int32_t tolerance_10um; /* see firn_interpret_options; FIRN_UNKNOWN when absent */
 } firn_report_summary;
 
 /* Something a rule noticed about the record. Since 0.1. */
@@ -160,8 +160,8 @@ FIRN_API firn_status firn_report_method(const firn_report* report, uint32_t posi
                                         firn_error* error);
 
 /* The same in English words, as the note has them. Buffers are the caller's (firn_buffer_free of the
-   report's context); of size 0 for a key of a newer version that has no words here. The remedy of a check
-   may be NULL when nobody wants it. Errors: FIRN_BAD_ARGUMENT for a position that is not there.
+   report's context); of size 0 for a key of a newer version that has no words here. `remedy` may be NULL when
+   nobody wants it. Errors: FIRN_BAD_ARGUMENT for a position that is not there.
    Since 0.1. */
 FIRN_API firn_status firn_report_check_text(const firn_report* report, uint32_t position,
                                             firn_buffer* message, firn_buffer* remedy, firn_error* error);

@@ -17,7 +17,8 @@ extern "C" {
    before any test, layers of concern with their evidence, what the tests did not load, the observer's own
    words, checks, cautions. Lines of at most 100 characters, each closed by a newline.
    Errors: those of firn_pit_verify for both buffers; FIRN_OTHER_PIT when the report was not made from these
-   very bytes. Since 0.1. */
+   very bytes; FIRN_BAD_ARGUMENT for a report of firn_check, which would leave out what the pit amounts to.
+   Since 0.1. */
 FIRN_API firn_status firn_note_write(firn_context* context, const uint8_t* pit, size_t pit_size,
                                      const uint8_t* report, size_t report_size, firn_buffer* text,
                                      firn_error* error);

@@ -402,7 +402,7 @@ typedef struct firn_remark {
 /* Setting what a pit has once. Fields that are present overlay what is there; others stay. `edit` may be
    NULL; it receives the bytes of the edit.
    Errors of every firn_record_ call: FIRN_WRONG_STATE before firn_recorder_author; FIRN_BAD_ARGUMENT for a
-   mask bit of a field the struct does not hold, a yes-or-no field above 1, a reserved field that is not zero;
+   mask bit of a field the struct does not hold, a yes-or-no field above 1;
    FIRN_BAD_UTF8; FIRN_TOO_LARGE when the edit exceeds max_edit_bytes; FIRN_BAD_EDIT when nothing is present.
    Since 0.1. */
 FIRN_API firn_status firn_record_pit_head(firn_recorder* recorder, const firn_pit_head* head,

@@ -1,0 +1,91 @@
+// The one wall between C++ and C. Every exported function that does anything begins with it: nothing thrown
+// gets past, NULLs are answered before anything can throw, and telling a failure never fails.
+#pragma once
+
+#include <initializer_list>
+#include <string>
+
+#include "capi/context.h"
+#include "firnbook/buffer.h"
+#include "firnbook/context.h"
+#include "support/result.h"
+
+namespace firn::capi {
+
+// What a call came with. Making one empties the outputs, so that a call that fails leaves nothing behind.
+struct Call {
+  Call(firn_context* the_context, firn_error* the_error, const char* the_name,
+       std::initializer_list<firn_buffer*> outputs = {}) noexcept
+      : context(the_context), error(the_error), name(the_name) {
+    for (firn_buffer* output : outputs) {
+      if (output != nullptr) *output = {nullptr, 0};
+    }
+  }
+
+  template <class Handle>
+  Call& emptying(Handle** output) noexcept {
+    if (output != nullptr) *output = nullptr;
+    return *this;
+  }
+
+  firn_context* context;
+  firn_error* error;
+  const char* name;  // of the function, for the log
+};
+
+// Tells the caller and the log. Neither allocates.
+bool error_is_usable(const firn_error* error) noexcept;
+void clear_error(firn_error* error) noexcept;
+firn_status refuse(const Call& call, firn_status status, const char* what, const char* remedy) noexcept;
+// Prints the path of the failure's place, so this one may throw.
+firn_status refuse(const Call& call, const Failure& failure);
+
+template <class Body>
+firn_status run(const Call& call, Body&& body) noexcept {
+  if (!error_is_usable(call.error)) return FIRN_BAD_STRUCT_SIZE;
+  try {
+    const Done answer = body();
+    if (!answer) return refuse(call, answer.failure());
+    clear_error(call.error);
+    if (call.context != nullptr) call.context->log.write(FIRN_LOG_DEBUG, call.name, "done");
+    return FIRN_OK;
+  } catch (const std::bad_alloc&) {
+    if (call.context != nullptr) call.context->recover();
+    return refuse(call, FIRN_OUT_OF_MEMORY, "out of memory",
+                  "free memory, or lower the limits of the context, and call again");
+  } catch (...) {
+    if (call.context != nullptr) call.context->recover();
+    return refuse(call, FIRN_INTERNAL, "the library failed: this is a defect of it",
+                  "report it with the input that led to it");
+  }
+}
+
+// For every function that works in a context.
+template <class Body>
+firn_status guard(const Call& call, Body&& body) noexcept {
+  if (call.context == nullptr) {
+    if (!error_is_usable(call.error)) return FIRN_BAD_STRUCT_SIZE;
+    return refuse(call, FIRN_NULL_ARGUMENT, "the context, report or recorder is NULL",
+                  "make one first and check its status");
+  }
+  return run(call, body);
+}
+
+// For functions that answer nothing: they only give back.
+template <class Body>
+void give_back(Body&& body) noexcept {
+  body();
+}
+
+Failure failure_of(firn_status status, std::string what, std::string remedy);
+Failure null_argument(const char* name);
+
+// Options and other structs of the caller: the struct_size is compared with the frozen first version, never
+// with today's size, so that programs built against older headers go on working.
+inline Done check_struct_size(std::uint32_t given, std::size_t first_version, const char* name) {
+  if (given >= first_version) return done();
+  return failure_of(FIRN_BAD_STRUCT_SIZE, std::string("struct_size of ") + name + " is too small",
+                    std::string("set it, for example with FIRN_INIT(") + name + ")");
+}
+
+}  // namespace firn::capi

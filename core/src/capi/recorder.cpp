@@ -1,0 +1,158 @@
+#include "capi/recorder.h"
+
+#include <algorithm>
+
+#include "capi/fields.h"
+#include "capi/outputs.h"
+#include "capi/records.h"
+#include "capi/structs.h"
+#include "schemas/edit_generated.h"
+
+using namespace firn::capi;
+
+namespace firn::capi {
+namespace {
+
+// The identity of an edit that verifies; zeros when it has none.
+Result<recording::EditKey> key_of(firn_context& context, const std::uint8_t* bytes, std::size_t size) {
+  static constexpr pit::Schema kEdit = {
+      "FIRE", "edit", [](flatbuffers::Verifier& v) { return firnbook::VerifyEditBuffer(v); }};
+  Result<const std::uint8_t*> data =
+      pit::verify_bytes(bytes, size, context.limits.edit, kEdit, context.work.pit_bytes);
+  if (!data) return data.failure();
+  const firnbook::EditId* id = firnbook::GetEdit(*data)->id();
+  if (id == nullptr) return recording::EditKey{};
+  return recording::EditKey{id->device(), id->sequence()};
+}
+
+Done set_author(firn_recorder& recorder, const firn_author& author) {
+  if (author.device == 0) {
+    return failure_of(FIRN_BAD_ARGUMENT, "the author's device is 0",
+                      "give this device and journal a number of its own");
+  }
+  const auto known = recorder.last_sequence.find(author.device);
+  const std::uint64_t last = known == recorder.last_sequence.end() ? 0 : known->second;
+  if (author.next_sequence != 0 && author.next_sequence <= last) {
+    return failure_of(FIRN_BAD_ARGUMENT, "the author's next sequence was given out before",
+                      "give a larger one, or 0 to go on after the last one known");
+  }
+  if (author.made.precision > FIRN_TIME_PRECISION_SECOND || author.made.offset_known > 1) {
+    return failure_of(FIRN_BAD_ARGUMENT, "the author's moment is out of range",
+                      "give a firn_time_precision, and 0 or 1 for offset_known");
+  }
+  Room room(recorder.context->limits.edit.max_bytes);
+  Fields fields("firn_author", 0, 0, room);
+  std::string observer;
+  fields.text(observer, author.observer);
+  Done read = fields.finish();
+  if (!read) return read;
+  recorder.device = author.device;
+  recorder.next_sequence = author.next_sequence == 0 ? last + 1 : author.next_sequence;
+  recorder.made = moment_of(author.made);
+  recorder.has_made = author.made.precision != FIRN_TIME_PRECISION_NONE;
+  recorder.observer.swap(observer);
+  return done();
+}
+
+}  // namespace
+
+firn_context* context_of(const firn_recorder* recorder) noexcept {
+  return recorder == nullptr ? nullptr : recorder->context;
+}
+
+Done apply(firn_recorder& recorder, const std::uint8_t* bytes, std::size_t size) {
+  Result<recording::EditKey> key = key_of(*recorder.context, bytes, size);
+  if (!key) return key.failure();
+  // The place in the map is made before anything changes, since making it may run out of memory.
+  const auto [place, is_new] = recorder.last_sequence.try_emplace(key->device, 0);
+  Done applied = recorder.edits.apply(bytes, size);
+  if (!applied) {
+    if (is_new) recorder.last_sequence.erase(place);
+    return applied;
+  }
+  place->second = std::max(place->second, key->sequence);
+  if (key->device == recorder.device && key->sequence >= recorder.next_sequence) {
+    recorder.next_sequence = key->sequence == UINT64_MAX ? 0 : key->sequence + 1;
+  }
+  return done();
+}
+
+Result<recording::EditHead> next_head(const firn_recorder& recorder) {
+  if (recorder.device == 0) {
+    return failure_of(FIRN_WRONG_STATE, "nobody records yet", "call firn_recorder_author first");
+  }
+  if (recorder.next_sequence == 0) {
+    return failure_of(FIRN_WRONG_STATE, "this device has used up its sequence numbers",
+                      "record with another device number");
+  }
+  recording::EditHead head;
+  head.key = {recorder.device, recorder.next_sequence};
+  head.clock = recorder.edits.next_clock();
+  head.made = recorder.has_made ? &recorder.made : nullptr;
+  head.observer = recorder.observer;
+  return head;
+}
+
+Done record(firn_recorder& recorder, const recording::Bytes& edit, firn_buffer* out) {
+  Staged staged(*recorder.context, out);
+  staged.fill(edit.data(), edit.size());
+  Done applied = apply(recorder, edit.data(), edit.size());
+  if (!applied) return applied;
+  staged.publish();
+  return done();
+}
+
+}  // namespace firn::capi
+
+firn_status firn_recorder_create(firn_context* context, firn_recorder** recorder, firn_error* error) {
+  return guard(Call(context, error, __func__).emptying(recorder), [&]() -> firn::Done {
+    if (recorder == nullptr) return null_argument("recorder");
+    *recorder = context->memory.make<firn_recorder>(*context);
+    return firn::done();
+  });
+}
+
+void firn_recorder_destroy(firn_recorder* recorder) {
+  give_back([&] {
+    if (recorder != nullptr) recorder->context->memory.destroy(recorder);
+  });
+}
+
+firn_status firn_recorder_apply(firn_recorder* recorder, const uint8_t* edit, size_t size,
+                                firn_error* error) {
+  return guard({context_of(recorder), error, __func__},
+               [&]() -> firn::Done { return apply(*recorder, edit, size); });
+}
+
+firn_status firn_recorder_pit(firn_recorder* recorder, firn_buffer* pit, firn_error* error) {
+  return guard({context_of(recorder), error, __func__, {pit}}, [&]() -> firn::Done {
+    if (pit == nullptr) return null_argument("pit");
+    firn::Result<firn::recording::Bytes> bytes = recorder->edits.pit();
+    if (!bytes) return bytes.failure();
+    give(*recorder->context, pit, bytes->data(), bytes->size());
+    return firn::done();
+  });
+}
+
+size_t firn_recorder_edit_count(const firn_recorder* recorder) {
+  return recorder == nullptr ? 0 : recorder->edits.edit_count();
+}
+
+firn_status firn_recorder_author(firn_recorder* recorder, const firn_author* author, firn_error* error) {
+  return guard({context_of(recorder), error, __func__}, [&]() -> firn::Done {
+    firn::Result<firn_author> read = read_record(author);
+    if (!read) return read.failure();
+    return set_author(*recorder, *read);
+  });
+}
+
+firn_status firn_recorder_next(const firn_recorder* recorder, uint64_t* clock, uint64_t* sequence,
+                               firn_error* error) {
+  return guard({context_of(recorder), error, __func__}, [&]() -> firn::Done {
+    firn::Result<firn::recording::EditHead> head = next_head(*recorder);
+    if (!head) return head.failure();
+    if (clock != nullptr) *clock = head->clock;
+    if (sequence != nullptr) *sequence = head->key.sequence;
+    return firn::done();
+  });
+}

@@ -1,0 +1,43 @@
+// The recorder's handle: the set of edits, and who records by structs.
+#pragma once
+
+#include <cstdint>
+#include <map>
+#include <string>
+
+#include "capi/guard.h"
+#include "firnbook/record.h"
+#include "recording/edits.h"
+#include "recording/recorder.h"
+
+struct firn_recorder {
+  explicit firn_recorder(firn_context& owner) : context(&owner), edits(owner.limits.edit) {}
+
+  firn_context* context;
+  firn::recording::Recorder edits;
+
+  // The author of edits made from structs; device 0 until there is one.
+  std::uint64_t device = 0;
+  std::uint64_t next_sequence = 0;
+  firnbook::Moment made;
+  bool has_made = false;
+  std::string observer;
+
+  // Largest sequence known of each device.
+  std::map<std::uint64_t, std::uint64_t> last_sequence;
+};
+
+namespace firn::capi {
+
+firn_context* context_of(const firn_recorder* recorder) noexcept;
+
+// One edit by its bytes, from whomever.
+Done apply(firn_recorder& recorder, const std::uint8_t* bytes, std::size_t size);
+
+// The head of the author's next edit.
+Result<recording::EditHead> next_head(const firn_recorder& recorder);
+
+// Applies an edit of the author and hands out its bytes.
+Done record(firn_recorder& recorder, const recording::Bytes& edit, firn_buffer* out);
+
+}  // namespace firn::capi
