@@ -1,0 +1,352 @@
+// Gathers findings into concerns and puts them in order.
+//
+// Concerns are the union over all methods: whatever broke, looks weak by the flags or was marked by the
+// observer makes one, and no result of another method takes it away. The order follows these rules in
+// sequence; it is no score, and nothing is added up or averaged:
+//   1. what is known of it (ConcernRank): a crack ran; broke suddenly; broke; structure; a break that says
+//   little
+//   2. ease: the lowest tap at which anything there broke; while isolating comes first
+//   3. more yellow flags first
+//   4. shallower first; unknown depths last
+// Rules 2 to 4 are ours. That propagation tells more than the loading step is said of the extended column
+// test by Techel et al. 2020 (abstract, read); that sudden fractures tell more than others by van Herwijnen
+// and Jamieson 2007 (abstract, read).
+#include <tuple>
+
+#include "interpretation/evidence.h"
+
+namespace firn::interpretation {
+
+using firnbook::ConcernKind;
+using firnbook::ConcernRank;
+
+ConcernRank rank_of(const pit::View& pit, const Finding& finding) {
+  switch (finding.key()) {
+    case FindingKey::ect_crossed_before_22:
+    case FindingKey::ect_crossed_from_22:
+    case FindingKey::ect_crossed_tap_unknown:
+    case FindingKey::pst_propagation_likely:
+      return ConcernRank::propagated;
+    case FindingKey::ct_sudden:
+    case FindingKey::ct_quality_one:
+      return ConcernRank::sudden;
+    case FindingKey::test_fracture: {
+      const pit::Fracture* fracture = fracture_of(pit, finding);
+      const bool whole = fracture != nullptr && finding.c() == static_cast<std::int32_t>(TestKind::RB) &&
+                         fracture->release == static_cast<std::uint8_t>(firnbook::ReleaseType::WB);
+      return whole ? ConcernRank::sudden : ConcernRank::broke;
+    }
+    case FindingKey::ct_break:
+      return ConcernRank::little;
+    case FindingKey::flag_count:
+    case FindingKey::marked_by_observer:
+      return ConcernRank::structure;
+    default:
+      return ConcernRank::broke;
+  }
+}
+
+namespace {
+
+std::size_t at(std::int32_t index) {
+  return static_cast<std::size_t>(index);
+}
+
+// A saw that met no run says where somebody looked, not that something broke.
+bool founds(const Finding& finding) {
+  return finding.key() != FindingKey::pst_no_fracture;
+}
+
+// Taps that can be compared: a deep tap test has no slab, a saw no taps. A rutschblock that breaks while it
+// is cut, or a shovel shear that collapses, broke while isolating.
+std::int32_t ease_of(const pit::View& pit, const Finding& finding) {
+  const pit::Fracture* fracture = fracture_of(pit, finding);
+  if (fracture == nullptr) return kNoEase;
+  switch (test_of(pit, finding)->kind) {
+    case TestKind::CT:
+    case TestKind::ECT:
+      return easiest_tap(*fracture);
+    case TestKind::RB:
+      return fracture->step == 1 ? 0 : kNoEase;
+    case TestKind::ST:
+    case TestKind::hand_shear:
+      return fracture->ease == static_cast<std::uint8_t>(firnbook::ShearEase::C) ? 0 : kNoEase;
+    default:
+      return load_stage(*fracture) == static_cast<std::uint8_t>(firnbook::LoadStage::isolating) ? 0 : kNoEase;
+  }
+}
+
+// Order of evidence within a concern: does it run, does it start, what else broke, who marked it, how it is
+// built.
+std::int32_t order_of_method(Method method) {
+  switch (method) {
+    case Method::extended_column_swiss:
+    case Method::saw_test:
+      return 0;
+    case Method::compression_test:
+      return 1;
+    case Method::unclassed_tests:
+      return 2;
+    case Method::yellow_flags:
+      return 4;
+    case Method::temperature_gradient:
+      return 5;
+    default:
+      return 3;
+  }
+}
+
+class Gatherer {
+ public:
+  Gatherer(const pit::View& pit, const Parameters& parameters, Analysis& analysis)
+      : pit_(pit),
+        analysis_(analysis),
+        places_(analysis.workspace.places),
+        seeds_(analysis.workspace.seeds),
+        gradients_(analysis.workspace.strong_gradients),
+        tolerance_(parameters.tolerance_10um < 0 ? 0 : parameters.tolerance_10um) {}
+
+  void run() {
+    seeds_.clear();
+    gradients_.clear();
+    seed_findings();
+    seed_structure();
+    std::sort(seeds_.begin(), seeds_.end(), [](const Seed& one, const Seed& other) {
+      return std::make_tuple(one.home.kind, one.home.index, one.depth, one.finding) <
+             std::make_tuple(other.home.kind, other.home.index, other.depth, other.finding);
+    });
+    for (std::size_t from = 0; from < seeds_.size();) {
+      std::size_t to = from + 1;
+      while (to < seeds_.size() && together(seeds_[to - 1], seeds_[to])) ++to;
+      gather(from, to);
+      from = to;
+    }
+    order();
+  }
+
+ private:
+  const Finding& finding(std::uint32_t index) const { return analysis_.findings[index]; }
+
+  void put(const Home& home, std::int64_t depth, std::uint32_t index) {
+    seeds_.push_back({home, depth, index, founds(finding(index))});
+  }
+
+  void seed_findings() {
+    std::size_t marked = 0;  // marks come in the order of the layers
+    for (std::uint32_t i = 0; i < analysis_.findings.size(); ++i) {
+      const Finding& one = finding(i);
+      if (one.subject().thing() == Thing::fracture) seed_fracture(i);
+      if (one.key() == FindingKey::gradient_strong) gradients_.push_back(i);
+      if (one.key() != FindingKey::marked_by_observer) continue;
+      const std::uint32_t stored = static_cast<std::uint32_t>(one.subject().index());
+      while (marked < pit_.layers().size() && pit_.layers()[marked].stored != stored) ++marked;
+      if (marked < pit_.layers().size()) seed_mark(i, static_cast<std::int32_t>(marked));
+    }
+  }
+
+  // A named layer is where the test says it broke. When the depth says otherwise one of the two is a slip,
+  // and nobody can tell which: both places get the evidence.
+  void seed_fracture(std::uint32_t index) {
+    const pit::Fracture& fracture = *fracture_of(pit_, finding(index));
+    const firnbook::Layer* on = fracture.raw->on();
+    const std::uint8_t form = on == nullptr ? std::uint8_t{0} : main_form(pit::number(on->grain_form()));
+    const std::int32_t named = on == nullptr ? -1 : places_.named(*on);
+    const std::int32_t depth = finding(index).depth_10um();
+    if (depth < 0) return seed_without_depth(index, fracture, named >= 0 ? named : places_.only_one_of(form));
+    const Home by_depth = places_.of_depth(depth, form);
+    if (named < 0) return put(by_depth, depth, index);
+    const Home by_name = places_.of_layer(named);
+    if (places_.distance(by_name, depth) <= tolerance_) return put(by_name, depth, index);
+    put(by_depth, depth, index);
+    if (!reaches(named, depth) && !(by_name == by_depth)) put(by_name, depth, index);
+  }
+
+  // "@75" with an unknown zero: equal numbers are taken as one place, others are kept apart.
+  void seed_without_depth(std::uint32_t index, const pit::Fracture& fracture, std::int32_t layer) {
+    if (layer >= 0) return put(places_.of_layer(layer), 0, index);
+    const firnbook::Depth* depth = fracture.raw->depth();
+    if (depth == nullptr) return put({HomeKind::unplaced, -1}, 0, index);
+    const std::int32_t zero =
+        static_cast<std::int32_t>(depth->datum()) * 256 + static_cast<std::int32_t>(depth->direction());
+    put({HomeKind::unplaced, zero}, depth->value_10um(), index);
+  }
+
+  bool reaches(std::int32_t position, std::int64_t depth) const {
+    const pit::Layer& layer = pit_.layers()[at(position)];
+    return layer.has_span() && depth >= layer.top - tolerance_ && depth <= layer.bottom + tolerance_;
+  }
+
+  void seed_mark(std::uint32_t index, std::int32_t layer) {
+    const bool bottom = finding(index).a() == static_cast<std::int32_t>(firnbook::PartOfLayer::bottom);
+    const std::int32_t below = places_.boundary_below(layer);
+    put(bottom && below >= 0 ? places_.of_boundary(below) : places_.of_layer(layer), 0, index);
+  }
+
+  void seed_structure() {
+    for (std::int32_t b = 0; at(b) < pit_.boundaries().size(); ++b) {
+      const std::int32_t count = places_.count_of_boundary(b);
+      if (count >= 0 && looks_weak(at(count), places_.weaker(b))) {
+        put(places_.of_boundary(b), 0, static_cast<std::uint32_t>(count));
+      }
+    }
+    for (std::int32_t l = 0; at(l) < pit_.layers().size(); ++l) {
+      const std::int32_t count = places_.count_of_layer(l);
+      if (count >= 0 && looks_weak(at(count), l)) {
+        put({HomeKind::layer, l}, 0, static_cast<std::uint32_t>(count));
+      }
+    }
+  }
+
+  // Structure alone makes a concern at the usual warning level, and (ours, to miss no weak layer that was
+  // described in few words) where a layer with something on it has persistent grains and neither its softness
+  // nor its grain size speaks against it. The six flags stand before their count.
+  bool looks_weak(std::size_t count, std::int32_t weaker) const {
+    const Finding* flags = &analysis_.findings[count] - 6;
+    if (flags[6].verdict() == Verdict::raises) return true;
+    const bool buried = pit_.layers()[at(weaker)].top == pit::kUnknown || pit_.layers()[at(weaker)].top > 0;
+    return buried && flags[2].verdict() == Verdict::raises && flags[1].verdict() != Verdict::not_met &&
+           flags[0].verdict() != Verdict::not_met;
+  }
+
+  bool together(const Seed& one, const Seed& other) const {
+    if (!(one.home == other.home)) return false;
+    if (one.home.kind == HomeKind::unplaced) return one.depth == other.depth;
+    const bool by_depth = one.home.kind == HomeKind::inside_layer || one.home.kind == HomeKind::open;
+    return !by_depth || other.depth - one.depth <= tolerance_;
+  }
+
+  void gather(std::size_t from, std::size_t to) {
+    if (std::none_of(seeds_.begin() + static_cast<std::ptrdiff_t>(from),
+                     seeds_.begin() + static_cast<std::ptrdiff_t>(to),
+                     [](const Seed& seed) { return seed.founds; })) {
+      return;
+    }
+    Concern concern = describe(from, to);
+    rank(concern, from, to);
+    concern.first_evidence = static_cast<std::uint32_t>(analysis_.evidence.size());
+    for (std::size_t i = from; i < to; ++i) {
+      if (finding(seeds_[i].finding).method() != Method::yellow_flags)
+        analysis_.evidence.push_back(seeds_[i].finding);
+    }
+    add_flags(concern, seeds_[from].home);
+    add_gradients(concern);
+    const auto begin = analysis_.evidence.begin() + concern.first_evidence;
+    std::sort(begin, analysis_.evidence.end(), [this](std::uint32_t one, std::uint32_t other) {
+      return reading_order(one) < reading_order(other);
+    });
+    concern.evidence_count = static_cast<std::uint32_t>(analysis_.evidence.size()) - concern.first_evidence;
+    analysis_.concerns.push_back(concern);
+  }
+
+  std::tuple<std::int32_t, ConcernRank, std::int32_t, std::uint32_t> reading_order(
+      std::uint32_t index) const {
+    const Finding& one = finding(index);
+    return {order_of_method(one.method()), rank_of(pit_, one), ease_of(pit_, one), index};
+  }
+
+  Concern describe(std::size_t from, std::size_t to) const {
+    const Home home = seeds_[from].home;
+    Concern concern{ConcernKind::depth_only, -1, -1, -1, -1, -1, ConcernRank::little, 0, 0, kNoEase, 0, -1};
+    if (home.kind == HomeKind::boundary) {
+      const pit::Boundary& boundary = pit_.boundaries()[at(home.index)];
+      concern.kind = ConcernKind::boundary;
+      concern.layer = static_cast<std::int32_t>(pit_.layers()[boundary.above].stored);
+      concern.layer_below = static_cast<std::int32_t>(pit_.layers()[boundary.below].stored);
+      concern.weaker_pos = places_.weaker(home.index);
+      concern.top = concern.bottom = known_depth(boundary.depth);
+    } else if (home.kind == HomeKind::layer || home.kind == HomeKind::inside_layer) {
+      const pit::Layer& layer = pit_.layers()[at(home.index)];
+      concern.kind = ConcernKind::layer;
+      concern.layer = static_cast<std::int32_t>(layer.stored);
+      concern.weaker_pos = home.index;
+      concern.top = known_depth(layer.top);
+      concern.bottom = known_depth(layer.bottom);
+    }
+    if (concern.weaker_pos >= 0) {
+      concern.weaker_layer = static_cast<std::int32_t>(pit_.layers()[at(concern.weaker_pos)].stored);
+    }
+    if (home.kind == HomeKind::inside_layer || home.kind == HomeKind::open) {
+      concern.top = static_cast<std::int32_t>(seeds_[from].depth);
+      concern.bottom = static_cast<std::int32_t>(seeds_[to - 1].depth);
+    }
+    return concern;
+  }
+
+  // Breaks that say little must not make a concern look easier than what broke properly there.
+  void rank(Concern& concern, std::size_t from, std::size_t to) const {
+    for (std::size_t i = from; i < to; ++i) {
+      if (seeds_[i].founds) concern.rank = std::min(concern.rank, rank_of(pit_, finding(seeds_[i].finding)));
+    }
+    for (std::size_t i = from; i < to; ++i) {
+      const Finding& one = finding(seeds_[i].finding);
+      if (!seeds_[i].founds) continue;
+      if (rank_of(pit_, one) == ConcernRank::little && concern.rank != ConcernRank::little) continue;
+      concern.ease = std::min(concern.ease, ease_of(pit_, one));
+    }
+  }
+
+  void add_count(Concern& concern, std::int32_t count, bool with_flags) {
+    if (count < 0) return;
+    concern.flags_met = std::max(concern.flags_met, finding(static_cast<std::uint32_t>(count)).a());
+    for (std::int32_t i = with_flags ? count - 6 : count; i <= count; ++i) {
+      analysis_.evidence.push_back(static_cast<std::uint32_t>(i));
+    }
+  }
+
+  // All flags of the boundary with most of them; of the other edge of a thin layer the count alone, since
+  // most of its flags are the layer's and would be read twice.
+  void add_flags(Concern& concern, const Home& home) {
+    if (home.kind == HomeKind::boundary)
+      return add_count(concern, places_.count_of_boundary(home.index), true);
+    if (home.kind != HomeKind::layer) return;
+    const std::int32_t above = edge_count(home.index, places_.boundary_above(home.index));
+    const std::int32_t below = edge_count(home.index, places_.boundary_below(home.index));
+    const bool below_leads = below >= 0 && (above < 0 || flags_of(below) > flags_of(above));
+    add_count(concern, above, !below_leads);
+    add_count(concern, below, below_leads);
+    add_count(concern, places_.count_of_layer(home.index), true);
+  }
+
+  std::int32_t edge_count(std::int32_t layer, std::int32_t boundary) const {
+    return boundary >= 0 && places_.weaker(boundary) == layer ? places_.count_of_boundary(boundary) : -1;
+  }
+  std::int32_t flags_of(std::int32_t count) const { return finding(static_cast<std::uint32_t>(count)).a(); }
+
+  // Gradients come in order of depth and do not overlap.
+  void add_gradients(const Concern& concern) {
+    if (concern.top < 0) return;
+    auto next =
+        std::lower_bound(gradients_.begin(), gradients_.end(), concern.top,
+                         [this](std::uint32_t index, std::int32_t top) { return finding(index).b() < top; });
+    for (; next != gradients_.end() && finding(*next).depth_10um() <= concern.bottom; ++next) {
+      analysis_.evidence.push_back(*next);
+    }
+  }
+
+  void order() {
+    const auto key = [](const Concern& concern) {
+      const std::int32_t depth = concern.top < 0 ? INT32_MAX : concern.top;
+      return std::make_tuple(concern.rank, concern.ease, -concern.flags_met, depth, concern.first_evidence);
+    };
+    std::sort(analysis_.concerns.begin(), analysis_.concerns.end(),
+              [&key](const Concern& one, const Concern& other) { return key(one) < key(other); });
+  }
+
+  const pit::View& pit_;
+  Analysis& analysis_;
+  Places& places_;
+  std::vector<Seed>& seeds_;
+  std::vector<std::uint32_t>& gradients_;
+  const std::int64_t tolerance_;
+};
+
+}  // namespace
+
+void gather_concerns(const pit::View& pit, const Parameters& parameters, Analysis& analysis) {
+  analysis.concerns.clear();
+  analysis.evidence.clear();
+  analysis.workspace.places.map(pit, parameters.tolerance_10um, analysis.findings);
+  Gatherer(pit, parameters, analysis).run();
+}
+
+}  // namespace firn::interpretation
