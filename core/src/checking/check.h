@@ -1,6 +1,8 @@
 // Structural and plausibility checks. One rule, one code, one place.
 #pragma once
 
+#include <cstddef>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -11,11 +13,13 @@ namespace firn::checking {
 
 using Checks = std::vector<firnbook::Check>;
 
-// All rules over one pit, in the order of their codes and places. Memory of `out` is reused.
+// All rules over one pit, in the order of their blocks of codes (a hundred each) and of their places in the
+// pit. Memory of `out` is reused.
 void check(const pit::View& pit, Checks& out);
 
-// What the catalogue knows of a code. `message` and `remedy` hold {a}, {b}, {c} with a unit after a colon
-// ({a:cm}, {b:mm}, {c:degC}, {a:n}), filled in by append_message and append_remedy.
+// What the catalogue knows of a code. `message` and `remedy` hold {a:unit}, {b:unit}, {c:unit}, filled in by
+// append_message and append_remedy. Units: n, cm, mm, m, degC, kgm3, e7deg, ms; form, kind and sign print the
+// schema's name of the number.
 struct Rule {
   firnbook::CheckCode code;
   firnbook::Severity severity;
@@ -24,6 +28,7 @@ struct Rule {
   std::string_view source;
 };
 const Rule* find_rule(firnbook::CheckCode code);
+// In order of code.
 const Rule* all_rules(std::size_t& count);
 
 void append_message(std::string& out, const firnbook::Check& check);
