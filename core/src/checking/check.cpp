@@ -13,11 +13,20 @@ std::int32_t narrow(std::int64_t value) {
 }
 
 // Block of codes first, then place, then everything else that can differ: a total order.
-auto sort_key(const firnbook::Check& check) {
-  const auto code = static_cast<std::uint16_t>(check.code());
-  const firnbook::Place& place = check.place();
-  return std::make_tuple(code / 100, place.thing(), place.index(), place.sub(), place.field(), code,
-                         check.a(), check.b(), check.c());
+auto tie_breaker(const firnbook::Check& check) {
+  return std::make_tuple(static_cast<std::uint16_t>(check.code()), check.a(), check.b(), check.c());
+}
+bool before(const firnbook::Check& a, const firnbook::Check& b) {
+  const int block_a = static_cast<std::uint16_t>(a.code()) / 100;
+  const int block_b = static_cast<std::uint16_t>(b.code()) / 100;
+  if (block_a != block_b) return block_a < block_b;
+  const firnbook::Place& at_a = a.place();
+  const firnbook::Place& at_b = b.place();
+  if (at_a.thing() != at_b.thing()) return at_a.thing() < at_b.thing();
+  if (at_a.index() != at_b.index()) return at_a.index() < at_b.index();
+  if (at_a.sub() != at_b.sub()) return at_a.sub() < at_b.sub();
+  if (at_a.field() != at_b.field()) return at_a.field() < at_b.field();
+  return tie_breaker(a) < tie_breaker(b);
 }
 
 }  // namespace
@@ -41,8 +50,7 @@ void check(const pit::View& pit, Checks& out) {
   check_time(pit, reporter);
   check_weather(pit, reporter);
   check_completeness(pit, reporter);
-  std::sort(out.begin(), out.end(),
-            [](const firnbook::Check& a, const firnbook::Check& b) { return sort_key(a) < sort_key(b); });
+  std::sort(out.begin(), out.end(), before);
 }
 
 }  // namespace firn::checking

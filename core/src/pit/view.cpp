@@ -100,10 +100,12 @@ void View::decode_layers(const firnbook::Pit& pit) {
     layer.wetness = number(raw->wetness());
     layers_.push_back(layer);
   }
-  const auto before = [](const Layer& a, const Layer& b) {
-    return std::make_tuple(sort_key(a.top), sort_key(a.bottom), a.stored) <
-           std::make_tuple(sort_key(b.top), sort_key(b.bottom), b.stored);
+  // Without a top a layer has no place, so its bottom does not order it either.
+  const auto key = [](const Layer& layer) {
+    const std::int32_t bottom = layer.top == kUnknown ? kUnknown : layer.bottom;
+    return std::make_tuple(sort_key(layer.top), sort_key(bottom), layer.stored);
   };
+  const auto before = [&key](const Layer& a, const Layer& b) { return key(a) < key(b); };
   if (!std::is_sorted(layers_.begin(), layers_.end(), before))
     std::sort(layers_.begin(), layers_.end(), before);
   boundaries_.reserve(count);

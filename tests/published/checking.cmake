@@ -1,0 +1,3 @@
+firn_test(published_checking_test
+  SOURCES checking_test.cpp ../pits.cpp
+  DEPENDS support pit checking)
