@@ -154,7 +154,7 @@ void append_torn_edge(std::string& out, const Frame& frame) {
 }  // namespace
 
 Tenths room_above(const Frame& frame) {
-  return frame.page.row * 3;
+  return frame.page.row * 3 + frame.page.font / 4;
 }
 
 Tenths room_below(const Frame& frame) {

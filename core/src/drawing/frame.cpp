@@ -87,7 +87,7 @@ Frame frame_of(const pit::View& pit, const DrawOptions& options) {
   frame.coldest_cdegc = coldest_of(pit);
   const Page& page = frame.page;
   frame.left = page.margin + page.axis_column * (at_ground ? 2 : 1);
-  frame.right = frame.left + page.width * (page.narrow ? 30 : page.width < 10000 ? 34 : 48) / 100;
+  frame.right = frame.left + page.width * (page.narrow ? 30 : page.width < 10000 ? 33 : 48) / 100;
   frame.label_left = frame.right + page.gutter;
   return frame;
 }
