@@ -1,0 +1,3 @@
+firn_test(published_vocabulary_test
+  SOURCES vocabulary_test.cpp
+  DEPENDS vocabulary notation)
