@@ -2,7 +2,7 @@
 // known: read, read in a secondary source, or from memory.
 #include <gtest/gtest.h>
 
-#include "unit/checking_help.h"
+#include "../unit/checking_help.h"
 
 namespace firn::tests {
 namespace {

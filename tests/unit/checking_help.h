@@ -5,10 +5,10 @@
 #include <string>
 #include <vector>
 
+#include "../pits.h"
 #include "checking/check.h"
 #include "pit/verify.h"
 #include "pit/view.h"
-#include "pits.h"
 #include "support/place.h"
 #include "support/text.h"
 

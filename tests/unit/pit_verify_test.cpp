@@ -9,9 +9,9 @@
 #include <string>
 #include <vector>
 
+#include "../pits.h"
 #include "checking/check.h"
 #include "pit/view.h"
-#include "pits.h"
 
 namespace firn::pit {
 namespace {

@@ -6,8 +6,8 @@
 #include <string>
 #include <vector>
 
+#include "../pits.h"
 #include "pit/verify.h"
-#include "pits.h"
 
 namespace firn::pit {
 namespace {
