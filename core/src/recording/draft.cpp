@@ -238,7 +238,7 @@ Result<std::unique_ptr<PitT>> from_bytes(const firnbook::Pit& pit) {
                   "the pit was written by a newer version: editing it would drop what is not known here",
                   "read it as it is, or edit it with a library of that version");
   }
-  if (survey(pit).content > kMostContent) {
+  if (content_of(pit) > kMostContent) {
     return refuse(FIRN_TOO_LARGE, "the pit holds more than 256 MB once it is unpacked",
                   "no record is that large; its bytes may be made to harm");
   }

@@ -85,10 +85,8 @@ std::uint32_t present_fields(const Change& change) {
 
 // --- what fields hold -------------------------------------------------------------------------------------
 
-// No table of the schema has more fields than the pit.
-int last_field() {
-  return firnbook::Pit::VT_SCHEMA_MINOR + 2 * (static_cast<int>(firnbook::PitTypeTable()->num_elems) - 1);
-}
+// A table has at most 64 fields: the width of its mask of unreliable values.
+constexpr int kLastField = Pit::VT_SCHEMA_MINOR + 2 * 63;
 
 bool has_field(const flatbuffers::Table& table, int vtable_offset) {
   return table.CheckField(static_cast<flatbuffers::voffset_t>(vtable_offset));
@@ -100,7 +98,7 @@ const flatbuffers::Table& as_table(const Pit& fields) {
 // How many fields of a table are present, one field not counted.
 int count_fields(const flatbuffers::Table& table, int except) {
   int count = 0;
-  for (int field = 4; field <= last_field(); field += 2) {
+  for (int field = 4; field <= kLastField; field += 2) {
     if (field != except && has_field(table, field)) ++count;
   }
   return count;

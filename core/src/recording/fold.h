@@ -19,7 +19,7 @@ class Fold {
   // What is asked of one edit without the others: a change that its kind allows, fields that can be read.
   static Done check_alone(const firnbook::Change& change);
 
-  // Whether the edit can be laid over what is there now. `content` is survey()'s for the edit's fields. An
+  // Whether the edit can be laid over what is there now. `content` is content_of() the edit's fields. An
   // undo or redo is not for the fold. The edit was accepted by check_alone().
   Done check(const firnbook::Edit& edit, std::size_t content) const;
   // Lays the edit over what is there; check() must have accepted it. When memory runs out the fold is

@@ -115,13 +115,21 @@ inline constexpr bool kIsListOfTables<std::vector<std::unique_ptr<T>>> = true;
 
 // --- measuring -----------------------------------------------------------------------------------------
 
+// Adds up what fields take, or reads their texts: two walks, because texts that many tables share are cheap
+// to add up and dear to read.
+struct Survey {
+  bool reads_text;
+  std::size_t content = 0;
+  bool is_text = true;
+};
+
 template <class T>
 void look(const flatbuffers::Optional<T>&, Survey&) {}
 template <class T>
 std::enable_if_t<std::is_arithmetic_v<T>> look(T, Survey&) {}
 void look(const flatbuffers::String* text, Survey& found) {
   found.content += text->size();
-  found.is_text = found.is_text && is_plain_text({text->c_str(), text->size()});
+  if (found.reads_text) found.is_text = found.is_text && is_plain_text({text->c_str(), text->size()});
 }
 template <class Table>
 void survey_table(const Table& table, Survey& found);
@@ -143,7 +151,7 @@ void look(const flatbuffers::Vector<flatbuffers::Offset<Table>>* list, Survey& f
 
 template <class Table>
 void survey_table(const Table& table, Survey& found) {
-  // Once it is too much, by how much does not matter, and shared texts must not be read a million times.
+  // Once it is too much, by how much does not matter.
   if (found.content > kMostContent) return;
   each_field(Of<Table>{}, [&](voffset_t field, auto get, auto) {
     found.content += kFieldContent;
@@ -283,10 +291,16 @@ bool is_plain_text(std::string_view text) {
   return is_utf8(text);
 }
 
-Survey survey(const Pit& fields) {
-  Survey found;
+std::size_t content_of(const Pit& fields) {
+  Survey found{false};
   survey_table(fields, found);
-  return found;
+  return found.content;
+}
+
+bool holds_plain_text(const Pit& fields) {
+  Survey found{true};
+  survey_table(fields, found);
+  return found.is_text;
 }
 
 std::size_t list_size(const Pit& fields, std::size_t list) {

@@ -40,16 +40,14 @@ std::size_t list_of_place(firnbook::Thing thing);
 bool is_inner(firnbook::Thing thing);
 
 // What the fields take as a pit under construction, every table counted as often as it is reached: in
-// bytes, about, and the same number on every machine. And whether every text in them is plain.
+// bytes, about, and the same number on every machine.
 inline constexpr std::size_t kFieldContent = 32;
 inline constexpr std::size_t kElementContent = 8;
-struct Survey {
-  std::size_t content = 0;
-  bool is_text = true;
-};
-Survey survey(const firnbook::Pit& fields);
+std::size_t content_of(const firnbook::Pit& fields);
 // UTF-8 without control characters other than tab and line ends.
 bool is_plain_text(std::string_view text);
+// Whether every text in the fields is; ask only when content_of() is no more than kMostContent.
+bool holds_plain_text(const firnbook::Pit& fields);
 
 // Elements of a list in stored fields, and in the list inside its element `nth`.
 std::size_t list_size(const firnbook::Pit& fields, std::size_t list);

@@ -48,10 +48,16 @@ Done check_head(const Edit& edit) {
   return done();
 }
 
-Done check_text(const Edit& edit, const Survey& found) {
+Done check_fields(const Edit& edit, std::size_t content) {
+  if (content > kMostContent) {
+    return refuse(FIRN_TOO_LARGE, "the edit writes more than 256 MB once it is unpacked",
+                  "no edit is that large; its bytes may be made to harm");
+  }
+  const firnbook::Pit* fields = edit.change()->fields();
   const flatbuffers::String* observer = edit.observer();
-  const bool is_observer_text = observer == nullptr || is_plain_text({observer->c_str(), observer->size()});
-  if (found.is_text && is_observer_text) return done();
+  const bool is_text = (fields == nullptr || holds_plain_text(*fields)) &&
+                       (observer == nullptr || is_plain_text({observer->c_str(), observer->size()}));
+  if (is_text) return done();
   return refuse(FIRN_BAD_UTF8, "a text in the edit is not UTF-8 or holds control characters",
                 "give text as UTF-8; of control characters only tab and line ends");
 }
@@ -76,13 +82,13 @@ Done Recorder::apply(const std::uint8_t* bytes, std::size_t size) {
   }
   verdict = Fold::check_alone(*edit.change());
   if (!verdict) return verdict;
-  Survey found;
-  if (edit.change()->fields() != nullptr) found = survey(*edit.change()->fields());
-  verdict = check_text(edit, found);
+  const firnbook::Pit* fields = edit.change()->fields();
+  const std::size_t content = fields != nullptr ? content_of(*fields) : 0;
+  verdict = check_fields(edit, content);
   if (!verdict) return verdict;
-  verdict = is_marker(edit) ? check_marker(edit) : check_content(edit, found.content);
+  verdict = is_marker(edit) ? check_marker(edit) : check_content(edit, content);
   if (!verdict) return verdict;
-  insert(edit, *data, size, found.content);
+  insert(edit, *data, size, content);
   return done();
 }
 

@@ -51,7 +51,7 @@ class Recorder {
   std::uint64_t last_sequence(std::uint64_t device) const;
 
  private:
-  // Bytes were verified when they came in. `content` is survey()'s for the edit's fields.
+  // Bytes were verified when they came in. `content` is content_of() the edit's fields.
   struct Stored {
     Bytes bytes;
     std::uint64_t clock;
