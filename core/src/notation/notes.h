@@ -1,4 +1,11 @@
-// Field notes: one observation a line, in the trade's shorthand.
+// Field notes: one observation a line, in the trade's shorthand. examples/first-pit/NOTES.md shows every
+// line.
+//
+// Nothing is dropped: a line is understood, refused with its place and remedy, or kept as unread. Comments
+// (lines that begin with #) are no observations and the only thing that is not kept, nor are blanks.
+// Depths count from the surface along the plumb line until a line says otherwise ("heights from ground",
+// "measured slope-normal"); test lines take the direction from there, too. Words without a grain form get the
+// candidates that the trade's words have; no form is ever chosen.
 #pragma once
 
 #include <cstdint>
@@ -21,16 +28,20 @@ struct NotesOptions {
 struct NotesRead {
   // The schema's object form; recording::to_bytes makes bytes of it.
   std::unique_ptr<firnbook::PitT> pit;
-  // Every line that was kept unread, and every rounding that was made. Empty when there was none.
+  // Every line that was kept unread, and every rounding and repetition (status FIRN_OK) up to 10,000 of them.
+  // Empty when there was none.
   std::vector<Failure> remarks;
 };
 
-// All lines are read before the first failure is answered; `others` receives the failures after it.
+// All lines are read before the first failure is answered; `others` receives the failures after it, up to
+// 1,000 in all. FIRN_NOTES_CONTRADICT names both lines.
 Result<NotesRead> read_notes(std::string_view text, const NotesOptions& options,
                              std::vector<Failure>& others);
 
-// Prints a pit as notes that read back to the same bytes. What notes cannot hold yet is named in `lost`, one
-// path each.
+// Prints a pit as notes that read back to the same bytes (recording::to_bytes makes them). What notes cannot
+// hold yet is named in `lost`, one place each: dense instrument profiles, extensions, bytes that are not
+// UTF-8, moments that say more than their precision, a bottom counted from elsewhere than its top, marks of
+// fields that are not known here.
 void write_notes(std::string& out, const firnbook::Pit& pit, std::vector<firnbook::Place>& lost);
 
 }  // namespace firn::notation
