@@ -1,0 +1,268 @@
+// Lines of notes beyond those of the demo, read and printed.
+#include <gtest/gtest.h>
+
+#include <clocale>
+#include <string>
+#include <vector>
+
+#include "notes_help.h"
+#include "pit/verify.h"
+#include "support/place.h"
+#include "support/text.h"
+
+namespace firn::tests {
+namespace {
+
+using namespace firnbook;  // NOLINT: a test of nothing but the schema's names
+
+// What a line reads as and prints as is the same line.
+void expect_unchanged(const std::string& line) {
+  EXPECT_EQ(canonical(line + "\n"), line + "\n");
+}
+// Another spelling of `line`.
+void expect_prints(const std::string& spelling, const std::string& line) {
+  EXPECT_EQ(canonical(spelling + "\n"), line + "\n") << spelling;
+}
+
+TEST(NotesLines, CanonicalLinesStayAsTheyAre) {
+  const char* const lines[] = {
+      "pit Marten Ridge; north side",
+      "id 3f0c",
+      "purpose quick pit",
+      "time 2027-01-16T11:20-07:00 to 2027-01-16T12:05-07:00",
+      "time 2027-01",
+      "reported 2027-01-16T18:00Z",
+      "observers KL (professional, id \"k1\"), MT (student)",
+      "site 2080 m, NE, facing 47 deg, 24 deg, lat 12.3456789, lon -7.5, accuracy 4 m, position from gnss",
+      "interest \"Larch Bowl\", aspect same, wind loading more, 2150 m, NE, 36 deg",
+      "probe 38 45 61.5?",
+      "weather sky thin BKN, fog base 1200 m top 1500 m, precip OGRS S S2, air -7.5, wind S from S 12.5 m/s",
+      "weather precip +SN, blowing M from SW, \"squally\"",
+      "surface PF 35, PS 15, PR 20, rwa, amplitude 2, amplitude max 4, temp -9.2",
+      "HS 140, water 412 mm, measured slope-normal",
+      "HIN 22, water 19.5 mm, cleared 2027-01-15T16:00-07:00",
+      "depth 120",
+      "ground not reached",
+      "0-16 F PPsd 2.0",
+      "0-16 4F/1F FC 1.0-2.0 (DH) M",
+      "0-16? top F FC? 2.0? class fine to coarse \"crusty\"? concern bottom",
+      "0-16 hardness ~? form ~? size ~? wetness ~?",
+      "68-69 F SH 6.0 name 270102 buried \"the January hoar\" formed 2026-12-28 to 2027-01-02",
+      "~-30 P",
+      "temp 0 -9 +-0.2, 10? -8.6, 20 ~?",
+      "density 31-68 238.5?, 69-104 310",
+      "lwc 0-10 3.5",
+      "ssa 0-10 21.4",
+      "resistance 0-10 15.2 hammer 1000 g tube 1000 g drops 3 fall 20",
+      "strength 30-31 1200 character SP quality Q1 surface Clean",
+      "impurity 0-5 12.5 in ppm unit \"ng/g\"",
+      "sign whumpf yes, cracking yes 10 m, slides no \"good view\"",
+      "sign remote trigger not looked for, pinwheels yes seen 2027-01-16T10:00-07:00",
+      "slide slab, size 1.5, trigger natural, NE, 2300 m, age 2 d, count 3, \"below the cornice\"",
+      "remark \"soft below the crust\", about layers[2].hardness, confidential yes",
+      "photo \"pit-1.jpg\", taken 2027-01-16T11:40-07:00, about layers[0], words \"the wall\", sha256 00ff",
+      "absent about weather.wind, withheld, \"no wind gauge\"",
+      "bulletin issued, id \"LN-2027-01-16\", region \"Larchwater North\"",
+      "assessment \"touchy\", plan \"stay low\", confidence low",
+      "sharing partners",
+      "practice yes",
+      "application \"pocket notes\", version \"1.2\"",
+      "unread \"0-16 what\", line 7, expected \"a form\"",
+  };
+  for (const char* line : lines) expect_unchanged(line);
+}
+
+TEST(NotesLines, OtherSpellings) {
+  expect_prints("PIT:\tMarten Ridge", "pit Marten Ridge");
+  expect_prints("HS 1.4 m", "HS 140");
+  expect_prints("site 2080m, ne, 24\xC2\xB0", "site 2080 m, NE, 24 deg");
+  expect_prints("site slope 24, aspect NE", "site NE, 24 deg");
+  expect_prints("weather sky -BKN, wind SW M, air -7 C", "weather sky thin BKN, air -7, wind M from SW");
+  expect_prints("weather wind 8 m/s 225 deg", "weather wind 8 m/s 225 deg");
+  expect_prints("weather precip S", "weather precip snow");
+  expect_prints(
+      "0\xE2\x80\x93"
+      "16 4f to 1f fc 1.0 to 2.0 mm",
+      "0-16 4F/1F FC 1.0-2.0");
+  expect_prints("0-16 ~ FC U", "0-16 FC size ~?");
+  expect_prints("0-16 U FC", "0-16 hardness ~? FC");
+  expect_prints("0-16 F fine-medium", "0-16 F class fine to medium");
+  expect_prints("0-16 F concern", "0-16 F concern all");
+  expect_prints(
+      "temp 10 -8.6 C \xC2\xB1"
+      "0.2",
+      "temp 10 -8.6 +-0.2");
+  expect_prints("time 2027-01-16 11:20-07:00 to 12:05",
+                "time 2027-01-16T11:20-07:00 to 2027-01-16T12:05-07:00");
+  expect_prints("slide slab, age 48 h", "slide slab, age 2 d");
+  expect_prints("remark soft below the crust", "remark \"soft below the crust\"");
+  expect_prints("remark \xE2\x80\x9Csoft\xE2\x80\x9D", "remark \"soft\"");
+  expect_prints("bulletin issued, id LN-7, region Larchwater North",
+                "bulletin issued, id \"LN-7\", region \"Larchwater North\"");
+  expect_prints("0-16 F \"new snow\" maybe PP DF", "0-16 F \"new snow\"");
+  expect_prints("chosen same aspect and elevation as Larch Bowl",
+                "chosen same aspect and elevation as Larch Bowl");
+}
+
+TEST(NotesLines, HeightsAndSlopeNormalMeasuring) {
+  const NotesRead notes = read_well(
+      "HS 140\nheights from ground\n140-107 F PP\nmeasured slope-normal\n107-0 P\nCT12 down 30\ntemp 10 "
+      "-1\n");
+  const auto& layers = notes.pit->layers;
+  ASSERT_EQ(layers.size(), 2u);
+  EXPECT_EQ(layers[0]->top->datum(), Datum::ground);
+  EXPECT_EQ(layers[0]->top->direction(), Direction::vertical);
+  EXPECT_EQ(layers[1]->bottom->datum(), Datum::ground);
+  EXPECT_EQ(layers[1]->bottom->direction(), Direction::slope_normal);
+  EXPECT_EQ(notes.pit->tests[0]->fractures[0]->depth->datum(), Datum::surface);
+  EXPECT_EQ(notes.pit->tests[0]->fractures[0]->depth->direction(), Direction::slope_normal);
+  EXPECT_EQ(notes.pit->temperatures[0]->depth->datum(), Datum::ground);
+  canonical("HS 140\nheights from ground\n140-107 F PP\nmeasured slope-normal\n107-0 P\nCT12 down 30\n");
+}
+
+TEST(NotesLines, WordsWithoutAFormGetCandidatesAndNeverAForm) {
+  const NotesRead notes =
+      read_well("17-46 F \"sugary, to the ground\"\n46-50 F \"odd\"\n50-60 F FC \"sugary\"\n");
+  const auto& layers = notes.pit->layers;
+  EXPECT_FALSE(layers[0]->grain_form);
+  EXPECT_EQ(layers[0]->candidates, (std::vector<GrainForm>{GrainForm::FC, GrainForm::DH}));
+  EXPECT_TRUE(layers[1]->candidates.empty());
+  EXPECT_TRUE(layers[2]->candidates.empty());
+}
+
+TEST(NotesLines, ChosenWordsSayOnlyWhatTheySay) {
+  const auto choice = [](const std::string& words) {
+    NotesRead notes = read_well("chosen " + words + "\n");
+    return std::move(notes.pit->choice);
+  };
+  EXPECT_EQ(choice("steeper, similar snow")->incline, Comparison::more);
+  EXPECT_FALSE(choice("not steeper")->incline);
+  EXPECT_FALSE(choice("\"gentler\"")->incline) << "words in quotes are only words";
+  EXPECT_EQ(choice("the same aspect as Larch Bowl; less loaded")->wind_loading, Comparison::less);
+  EXPECT_FALSE(choice("same aspect as Larch Bowl; different aspect from Tarn Shoulder")->aspect);
+  EXPECT_FALSE(choice("out of the wind")->aspect);
+}
+
+TEST(NotesLines, SeveralProfilesStayApart) {
+  const NotesRead notes =
+      read_well("density 0-10 100\ndensity 10-20 120\ndensity profile, method Snow Tube\ndensity 0-10 90\n");
+  ASSERT_EQ(notes.pit->densities.size(), 2u);
+  EXPECT_EQ(notes.pit->densities[0]->readings.size(), 2u);
+  EXPECT_EQ(notes.pit->densities[1]->method, DensityMethod::snow_tube);
+  EXPECT_EQ(notes.pit->densities[1]->readings.size(), 1u);
+}
+
+TEST(NotesLines, RoundingsAndInchesAreSaid) {
+  const NotesRead notes = read_well("HS 55.12345\nsurface PF 10 in\n0-16 F FC 0.125\n");
+  ASSERT_EQ(notes.remarks.size(), 3u);
+  EXPECT_EQ(notes.remarks[0].line, 1u);
+  EXPECT_EQ(notes.remarks[0].column, 4u);
+  EXPECT_EQ(notes.remarks[0].status, FIRN_OK);
+  EXPECT_NE(notes.remarks[0].what.find("55.123"), std::string::npos);
+  EXPECT_NE(notes.remarks[1].what.find("25.4"), std::string::npos);
+  EXPECT_EQ(notes.remarks[2].line, 3u);
+  EXPECT_EQ(notes.pit->surface->penetration_foot_10um, 25400);
+}
+
+TEST(NotesLines, ByteOrderMarkAndLineEndsOfOtherSystems) {
+  std::string notes = file_text("tarn-shoulder.txt");
+  const Bytes plain = bytes_of(notes);
+  std::string other = "\xEF\xBB\xBF";
+  for (const char c : notes) {
+    if (c == '\n') other += '\r';
+    other += c;
+  }
+  EXPECT_EQ(bytes_of(other), plain);
+  notes.pop_back();
+  EXPECT_EQ(bytes_of(notes), plain);
+}
+
+TEST(NotesLines, TextFromRightToLeftIsKept) {
+  const std::string name =
+      "\xD7\xA9\xD7\x9C\xD7\x92 \xE2\x80\x8F"
+      "Larch";
+  const NotesRead notes = read_well("pit " + name + "\nobservers " + name + "\n0-5 F \"" + name + "\"\n");
+  EXPECT_EQ(notes.pit->title, name);
+  EXPECT_EQ(notes.pit->observers[0]->name, name);
+  EXPECT_EQ(notes.pit->layers[0]->words, name);
+}
+
+TEST(NotesLines, TheLocaleOfTheHostDoesNotMatter) {
+  const Bytes plain = bytes_of(file_text("tarn-shoulder.txt"));
+  // Where none of these is installed the test still reads in the C locale.
+  for (const char* locale : {"de_DE.UTF-8", "tr_TR.UTF-8", "C"}) {
+    std::setlocale(LC_ALL, locale);
+    const Bytes here = bytes_of(file_text("tarn-shoulder.txt"));
+    EXPECT_EQ(here, plain) << locale;
+    EXPECT_EQ(print(here).text, print(plain).text) << locale;
+  }
+  std::setlocale(LC_ALL, "C");
+}
+
+TEST(NotesLines, TenThousandLayers) {
+  std::string notes;
+  for (int i = 0; i < 10000; ++i) {
+    notes += std::to_string(i) + "-" + std::to_string(i + 1) + " 4F FC 1.0 \"layer\" name 270102 buried\n";
+  }
+  const Bytes bytes = bytes_of(notes);
+  EXPECT_EQ(GetPit(bytes.data())->layers()->size(), 10000u);
+  EXPECT_EQ(bytes_of(print(bytes).text), bytes);
+}
+
+TEST(NotesLines, AMegabyteOnOneLine) {
+  const std::string words(1 << 20, 'x');
+  const Bytes bytes = bytes_of("remark \"" + words + "\"\n0-5 F \"" + words + "\"\npit " + words + "\n");
+  EXPECT_EQ(bytes_of(print(bytes).text), bytes);
+  std::string many = "temp 0 -1.001";
+  while (many.size() < (1 << 20)) many += ", 0 -1.001";
+  EXPECT_EQ(read_well(many).remarks.size(), 10000u) << "roundings are said up to a limit";
+  std::string quotes = "remark \"";
+  while (quotes.size() < (1 << 20)) quotes += "\\\"";
+  EXPECT_EQ(refusal(quotes).line, 1u);
+}
+
+// --- what cannot be printed ------------------------------------------------------------------------------
+
+TEST(NotesLost, EachThingThatNotesCannotHoldIsNamed) {
+  PitT pit;
+  pit.surface_area.push_back(std::make_unique<SurfaceAreaProfileT>());
+  pit.surface_area[0]->dense_depth_cm = {1.0f};
+  pit.surface_area[0]->dense_m2kg = {20.0f};
+  pit.extensions.push_back(std::make_unique<ExtensionT>());
+  pit.extensions[0]->bytes = {1, 2};
+  pit.title = "bad \xFF bytes";
+  pit.layers.push_back(std::make_unique<LayerT>());
+  pit.layers[0]->top = std::make_unique<Depth>(0, Datum::surface, Direction::vertical);
+  pit.layers[0]->bottom = std::make_unique<Depth>(1000, Datum::ground, Direction::vertical);
+  pit.layers[0]->unreliable = std::uint64_t{1} << 60;
+  pit.reported = std::make_unique<Moment>(5, std::int16_t{0}, TimePrecision::day, std::uint8_t{0});
+  const Printed printed = print(recording::to_bytes(pit));
+  std::vector<std::string> lost;
+  for (const Place& place : printed.lost) lost.push_back(path_of(place));
+  const std::vector<std::string> expected = {"title",
+                                             "reported",
+                                             "layers[0].bottom_cm",
+                                             "layers[0]",
+                                             "surface_area[0].dense_depth_cm",
+                                             "surface_area[0].dense_m2kg",
+                                             "extensions"};
+  EXPECT_EQ(lost, expected);
+  EXPECT_NE(printed.text.find("bad \xEF\xBF\xBD bytes"), std::string::npos);
+}
+
+TEST(NotesLost, APitOfANewerVersionIsSaidToBeIncomplete) {
+  PitT pit;
+  pit.title = "later";
+  for (const int newer : {0, 1}) {
+    flatbuffers::FlatBufferBuilder builder;
+    pit.schema_minor = static_cast<std::uint16_t>(pit::kSchemaMinor + newer);
+    FinishPitBuffer(builder, Pit::Pack(builder, &pit));
+    std::string out;
+    std::vector<Place> lost;
+    notation::write_notes(out, *GetPit(builder.GetBufferPointer()), lost);
+    EXPECT_EQ(lost.size(), static_cast<std::size_t>(newer));
+  }
+}
+
+}  // namespace
+}  // namespace firn::tests
