@@ -34,6 +34,6 @@
 #endif
 
 /* The mask bit of a field: layer.present = FIRN_BIT(FIRN_FIELD_LAYER_TOP) | ...; Since 0.1. */
-#define FIRN_BIT(field) ((uint64_t)1 << (field))
+#define FIRN_BIT(field) (UINT64_C(1) << (field))
 
 #endif /* FIRNBOOK_EXPORT_H */

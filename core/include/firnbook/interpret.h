@@ -165,7 +165,10 @@ FIRN_API firn_status firn_report_method(const firn_report* report, uint32_t posi
    Since 0.1. */
 FIRN_API firn_status firn_report_check_text(const firn_report* report, uint32_t position,
                                             firn_buffer* message, firn_buffer* remedy, firn_error* error);
-FIRN_API firn_status firn_report_finding_text(const firn_report* report, uint32_t position, firn_buffer* text,
+/* A finding is told with the test or sign it is about, so this needs the bytes of the pit as well. Errors: as
+   above, those of firn_pit_verify, FIRN_OTHER_PIT. Since 0.1. */
+FIRN_API firn_status firn_report_finding_text(const firn_report* report, uint32_t position,
+                                              const uint8_t* pit, size_t pit_size, firn_buffer* text,
                                               firn_error* error);
 FIRN_API firn_status firn_report_not_loaded_text(const firn_report* report, uint32_t position,
                                                  firn_buffer* text, firn_error* error);

@@ -15,8 +15,8 @@ extern "C" {
 #define FIRN_UNKNOWN INT32_MIN
 
 /* Lengths from whole centimetres and millimetres. Since 0.1. */
-#define FIRN_CM(centimetres) ((int32_t)(centimetres)*1000)
-#define FIRN_MM(millimetres) ((int32_t)(millimetres)*100)
+#define FIRN_CM(centimetres) ((centimetres)*INT32_C(1000))
+#define FIRN_MM(millimetres) ((millimetres)*INT32_C(100))
 
 /* A depth or height, with where it is counted from and along which line. Since 0.1. */
 typedef struct firn_depth {

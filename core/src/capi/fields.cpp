@@ -69,8 +69,9 @@ void Fields::text(std::string& slot, const char* value) {
     refuse(FIRN_BAD_UTF8,
            std::string("a text of ") + struct_name_ + " is not UTF-8 or holds control characters",
            "give UTF-8 without control characters other than tab and newline");
-  } else {
+  } else if (!words.empty()) {
     slot.assign(words);
+    room_.something_was_said();
   }
 }
 
@@ -93,6 +94,7 @@ bool Fields::list(int field, const void* elements, std::size_t count, std::size_
            "record them in several calls, or raise max_edit_bytes in the context's options");
     return false;
   }
+  room_.something_was_said();
   return !failed();
 }
 

@@ -14,8 +14,8 @@
 
 namespace firn::capi {
 
-// Bytes that one call may still copy. Lists may repeat the same megabytes over and over, so what counts is
-// what is copied.
+// Bytes that one call may still copy, and whether it said anything at all. Lists may repeat the same
+// megabytes over and over, so what counts is what is copied.
 class Room {
  public:
   explicit Room(std::size_t bytes) : left_(bytes) {}
@@ -29,8 +29,12 @@ class Room {
     return count <= left_ / least && take(count * least);
   }
 
+  void something_was_said() { said_ = true; }
+  bool said_anything() const { return said_; }
+
  private:
   std::size_t left_;
+  bool said_ = false;
 };
 
 firnbook::Depth depth_of(const firn_depth& depth);
@@ -43,7 +47,9 @@ class Fields {
 
   bool has(int field) {
     known_ |= bit(field);
-    return (present_ & bit(field)) != 0;
+    const bool present = (present_ & bit(field)) != 0;
+    if (present) room_.something_was_said();
+    return present;
   }
 
   // Numbers and enumerations.
@@ -78,7 +84,6 @@ class Fields {
 
  private:
   static std::uint64_t bit(int field) { return std::uint64_t{1} << field; }
-  void known(int field) { known_ |= bit(field); }
 
   const char* struct_name_;
   std::uint64_t present_, unreliable_;

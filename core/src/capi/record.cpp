@@ -31,7 +31,10 @@ Done read_into(firn_recorder& recorder, const From* from, To& to) {
   Result<From> read = read_record(from);
   if (!read) return read.failure();
   Room room(recorder.context->limits.edit.max_bytes);
-  return translate(*read, to, room);
+  Done translated = translate(*read, to, room);
+  if (!translated || room.said_anything()) return translated;
+  return failure_of(FIRN_BAD_EDIT, std::string(struct_name(from)) + " says nothing",
+                    "set a field and its bit in present, or give a text");
 }
 
 // What a pit has once. `slot` makes the table's place in the edit's fields.

@@ -35,11 +35,12 @@ void take_things(Fields& fields, int field, std::vector<std::unique_ptr<To>>& sl
   }
 }
 
-void take_name(Fields& fields, const firn_layer& from, firnbook::LayerT& to) {
+void take_name(Fields& fields, const firn_layer& from, firnbook::LayerT& to, Room& room) {
   const bool has_date = from.name_date.precision != FIRN_TIME_PRECISION_NONE;
   const bool marked = fields.has(FIRN_FIELD_LAYER_NAME);
   if (!marked && !has_date && from.name_kind == 0 && from.name_words == nullptr) return;
   to.name = std::make_unique<firnbook::LayerNameT>();
+  room.something_was_said();
   if (has_date) to.name->date = std::make_unique<firnbook::Moment>(moment_of(from.name_date));
   if (from.name_kind != 0) to.name->kind = static_cast<firnbook::LayerNameKind>(from.name_kind);
   fields.text(to.name->words, from.name_words);
@@ -216,7 +217,7 @@ Done translate(const firn_layer& from, firnbook::LayerT& to, Room& room) {
   fields.number(FIRN_FIELD_LAYER_WETNESS, to.wetness, from.wetness);
   fields.number(FIRN_FIELD_LAYER_CONCERN, to.concern, from.concern);
   fields.text(FIRN_FIELD_LAYER_WORDS, to.words, from.words);
-  take_name(fields, from, to);
+  take_name(fields, from, to, room);
   fields.numbers(FIRN_FIELD_LAYER_CANDIDATES, to.candidates, from.candidates, from.candidate_count);
   to.unreliable = from.unreliable;
   return fields.finish();

@@ -1,0 +1,37 @@
+# Every exported function's body begins with the guard, so that nothing thrown can cross into C. The few that
+# cannot throw are named here, and hold no call at all.
+set(trivial firn_version firn_version_string firn_status_text)
+
+file(STRINGS "${EXPORTS}" listed)
+file(GLOB sources "${SOURCES}/*.cpp")
+set(all)
+foreach(source IN LISTS sources)
+  file(READ "${source}" text)
+  # Semicolons and brackets are special in CMake's lists.
+  string(REPLACE ";" "<semicolon>" text "${text}")
+  string(REPLACE "[" "<open>" text "${text}")
+  string(REPLACE "]" "<close>" text "${text}")
+  string(APPEND all "${text}")
+endforeach()
+
+set(checked 0)
+foreach(name IN LISTS listed)
+  # A definition starts in the first column: type, name, parameters, then the body.
+  string(REGEX MATCH "\n[a-z][^\n{}<>]*[ *]${name}\\([^{}]*\\) {[^}]*}" body "${all}")
+  if(NOT body)
+    message(SEND_ERROR "${name}: no definition found in ${SOURCES}")
+    continue()
+  endif()
+  string(REGEX REPLACE "^[^{]*{" "" body "${body}")
+  if(name IN_LIST trivial)
+    string(REGEX REPLACE "switch \\(status\\)" "" rest "${body}")
+    string(REGEX REPLACE "FIRN_VERSION_NUMBER\\([A-Z_, ]*\\)" "" rest "${rest}")
+    if(rest MATCHES "\\(")
+      message(SEND_ERROR "${name} is no longer trivial: put it behind the guard")
+    endif()
+  elseif(NOT body MATCHES "^[ \n]*(return guard|return run|give_back|return recorder == nullptr \\? 0)")
+    message(SEND_ERROR "${name} does not begin with the guard")
+  endif()
+  math(EXPR checked "${checked} + 1")
+endforeach()
+message(STATUS "${checked} functions begin with the guard or cannot throw")
