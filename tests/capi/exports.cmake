@@ -1,4 +1,5 @@
 # The committed export list against the headers and against the built library.
+cmake_minimum_required(VERSION 3.25)
 file(STRINGS "${EXPORTS}" listed)
 list(LENGTH listed count)
 if(count LESS 10)

@@ -1,5 +1,6 @@
 # Every exported function's body begins with the guard, so that nothing thrown can cross into C. The few that
 # cannot throw are named here, and hold no call at all.
+cmake_minimum_required(VERSION 3.25)
 set(trivial firn_version firn_version_string firn_status_text)
 
 file(STRINGS "${EXPORTS}" listed)
@@ -22,7 +23,9 @@ foreach(name IN LISTS listed)
     message(SEND_ERROR "${name}: no definition found in ${SOURCES}")
     continue()
   endif()
-  string(REGEX REPLACE "^[^{]*{" "" body "${body}")
+  # A replacement would take ^ as the start of what is left, again and again; a match does not.
+  string(REGEX MATCH "^[^{]*{(.*)$" ignored "${body}")
+  set(body "${CMAKE_MATCH_1}")
   if(name IN_LIST trivial)
     string(REGEX REPLACE "switch \\(status\\)" "" rest "${body}")
     string(REGEX REPLACE "FIRN_VERSION_NUMBER\\([A-Z_, ]*\\)" "" rest "${rest}")

@@ -860,7 +860,8 @@ typedef enum firn_impurity_reading_field {
   FIRN_FIELD_IMPURITY_READING_MASS_FRACTION_UNIT = 3,
   FIRN_FIELD_IMPURITY_READING_VOLUME_FRACTION_E6 = 4,
   FIRN_FIELD_IMPURITY_READING_VOLUME_FRACTION_UNIT = 5,
-  FIRN_FIELD_IMPURITY_READING_UNRELIABLE = 6
+  FIRN_FIELD_IMPURITY_READING_UNRELIABLE = 6,
+  FIRN_FIELD_IMPURITY_READING_UNIT_WORDS = 7
 } firn_impurity_reading_field;
 
 /* Field ids of a ImpurityProfile: positions in its `present` and `unreliable` masks. Since 0.1. */
@@ -871,7 +872,8 @@ typedef enum firn_impurity_profile_field {
   FIRN_FIELD_IMPURITY_PROFILE_UNCERTAINTY_E6 = 3,
   FIRN_FIELD_IMPURITY_PROFILE_UNCERTAINTY_UNIT = 4,
   FIRN_FIELD_IMPURITY_PROFILE_PROBED_THICKNESS_10UM = 5,
-  FIRN_FIELD_IMPURITY_PROFILE_READINGS = 6
+  FIRN_FIELD_IMPURITY_PROFILE_READINGS = 6,
+  FIRN_FIELD_IMPURITY_PROFILE_UNCERTAINTY_UNIT_WORDS = 7
 } firn_impurity_profile_field;
 
 /* Field ids of a Fracture: positions in its `present` and `unreliable` masks. Since 0.1. */
@@ -1016,7 +1018,8 @@ typedef enum firn_severity {
 } firn_severity;
 
 /* Codes of the checks, in blocks of a hundred: 1 geometry, 2 vocabulary and sizes, 3 temperatures, 4
-   density, 5 tests, 6 site and time, 7 weather, 8 completeness. Numbers are never reused. Since 0.1. */
+   density, 5 tests, 6 site and time, 7 weather, 8 completeness. Numbers are never reused. What each one
+   says, how to mend it and where it comes from: core/src/checking/CATALOGUE.md. Since 0.1. */
 typedef enum firn_check_code {
   FIRN_CHECK_CODE_NONE = 0,
   FIRN_CHECK_CODE_LAYER_WITHOUT_TOP = 101,
@@ -1034,18 +1037,24 @@ typedef enum firn_check_code {
   FIRN_CHECK_CODE_LAYERS_OUT_OF_ORDER = 113,
   FIRN_CHECK_CODE_NEGATIVE_HS = 114,
   FIRN_CHECK_CODE_FIRST_LAYER_NOT_AT_SURFACE = 115,
+  FIRN_CHECK_CODE_READING_UPSIDE_DOWN = 116,
   FIRN_CHECK_CODE_SIZE_NOT_POSITIVE = 201,
   FIRN_CHECK_CODE_SIZE_IMPOSSIBLE = 202,
   FIRN_CHECK_CODE_SIZE_MAX_BELOW_SIZE = 203,
   FIRN_CHECK_CODE_UNKNOWN_CODE = 204,
   FIRN_CHECK_CODE_HARDNESS_TWICE = 205,
   FIRN_CHECK_CODE_WORDS_WITHOUT_CODE = 206,
+  FIRN_CHECK_CODE_ICE_SOFTER_THAN_KNIFE = 207,
+  FIRN_CHECK_CODE_SIZE_CONTRADICTS_FORM = 208,
+  FIRN_CHECK_CODE_SURFACE_HOAR_THICK = 209,
   FIRN_CHECK_CODE_SNOW_ABOVE_FREEZING = 301,
   FIRN_CHECK_CODE_SNOW_SLIGHTLY_ABOVE_FREEZING = 302,
   FIRN_CHECK_CODE_WET_BUT_COLD = 303,
   FIRN_CHECK_CODE_TEMPERATURE_TOO_LOW = 304,
+  FIRN_CHECK_CODE_TWO_TEMPERATURES_AT_ONE_DEPTH = 305,
   FIRN_CHECK_CODE_DENSITY_IMPOSSIBLE = 401,
   FIRN_CHECK_CODE_DENSITY_UNUSUAL = 402,
+  FIRN_CHECK_CODE_WATER_DIFFERS_FROM_DENSITIES = 403,
   FIRN_CHECK_CODE_TAP_OUT_OF_RANGE = 501,
   FIRN_CHECK_CODE_BAND_CONTRADICTS_TAP = 502,
   FIRN_CHECK_CODE_CROSSING_BEFORE_CRACK = 503,
@@ -1067,6 +1076,13 @@ typedef enum firn_check_code {
   FIRN_CHECK_CODE_NOT_VALID_WITHOUT_REASON = 519,
   FIRN_CHECK_CODE_TEST_WITHOUT_RESULT = 520,
   FIRN_CHECK_CODE_CROSSING_UNKNOWN = 521,
+  FIRN_CHECK_CODE_CROSSING_DEPENDS_ON_RULE = 522,
+  FIRN_CHECK_CODE_SAW_STOPPED_AT_FULL_CUT = 523,
+  FIRN_CHECK_CODE_EXTENDED_COLUMN_DEEP = 524,
+  FIRN_CHECK_CODE_FRACTURE_AWAY_FROM_BOUNDARIES = 525,
+  FIRN_CHECK_CODE_TEST_WITHOUT_KIND = 526,
+  FIRN_CHECK_CODE_SAW_LENGTH_MISSING = 527,
+  FIRN_CHECK_CODE_FRACTURE_WITHOUT_LOAD = 528,
   FIRN_CHECK_CODE_PROBING_UNEVEN = 601,
   FIRN_CHECK_CODE_PROBES_TOO_FEW = 602,
   FIRN_CHECK_CODE_HS_DIFFERS_FROM_PROBES = 603,
@@ -1078,10 +1094,20 @@ typedef enum firn_check_code {
   FIRN_CHECK_CODE_LAYER_NAMED_AFTER_THE_PIT = 609,
   FIRN_CHECK_CODE_TIME_MISSING = 610,
   FIRN_CHECK_CODE_ELEVATION_OUT_OF_RANGE = 611,
+  FIRN_CHECK_CODE_POINT_CONTRADICTS_DEGREES = 612,
+  FIRN_CHECK_CODE_OFFSET_OUT_OF_RANGE = 613,
+  FIRN_CHECK_CODE_COORDINATE_MISSING = 614,
+  FIRN_CHECK_CODE_TIME_ENDS_BEFORE_BEGIN = 615,
+  FIRN_CHECK_CODE_PROBE_NEGATIVE = 616,
   FIRN_CHECK_CODE_WIND_CONTRADICTS_ITSELF = 701,
+  FIRN_CHECK_CODE_CALM_WITH_DIRECTION = 702,
+  FIRN_CHECK_CODE_WIND_SPEED_NEGATIVE = 703,
   FIRN_CHECK_CODE_SIGNS_NOT_LOOKED_FOR = 801,
   FIRN_CHECK_CODE_LINE_NOT_UNDERSTOOD = 802,
-  FIRN_CHECK_CODE_NOT_BACKFILLED = 803
+  FIRN_CHECK_CODE_NOT_BACKFILLED = 803,
+  FIRN_CHECK_CODE_SIGNS_NOT_RECORDED = 804,
+  FIRN_CHECK_CODE_SIGN_WITHOUT_ANSWER = 805,
+  FIRN_CHECK_CODE_SLIDES_CONTRADICT_SIGN = 806
 } firn_check_code;
 
 /* Methods of interpretation. One method, one file in the library. Since 0.1. */
@@ -1116,26 +1142,32 @@ typedef enum firn_verdict {
   FIRN_VERDICT_FACT = 6 /* a stated fact that other findings rest on */
 } firn_verdict;
 
-/* What was found. Numbers: a, b, c and depth as the catalogue says for the key. Since 0.1. */
+/* What was found. Numbers: a, b, c as said for the key; 0 where nothing is said or nothing was
+   observed. Since 0.1. */
 typedef enum firn_finding_key {
   FIRN_FINDING_KEY_NONE = 0,
   FIRN_FINDING_KEY_SIGN_SEEN = 1,
   FIRN_FINDING_KEY_SIGN_NOT_SEEN = 2,
   FIRN_FINDING_KEY_SIGN_NOT_LOOKED_FOR = 3,
-  FIRN_FINDING_KEY_SLIDE_SEEN = 4,
+  FIRN_FINDING_KEY_SLIDE_SEEN = 4, /* a = size in tenths, b = age in minutes (-1 = not recorded), c = Trigger */
+  FIRN_FINDING_KEY_SIGN_ANSWER_UNKNOWN = 5, /* a sign was listed without an answer, or with one this library does not know */
   FIRN_FINDING_KEY_CT_SUDDEN = 20,
   FIRN_FINDING_KEY_CT_RESISTANT = 21,
   FIRN_FINDING_KEY_CT_BREAK = 22,
   FIRN_FINDING_KEY_CT_CHARACTER_UNKNOWN = 23,
-  FIRN_FINDING_KEY_CT_NO_FRACTURE = 24,
+  FIRN_FINDING_KEY_CT_NO_FRACTURE = 24, /* a = taps given in all */
+  FIRN_FINDING_KEY_CT_QUALITY_ONE = 25, /* shear quality Q1 where no sudden character was recorded; c = ShearQuality */
   FIRN_FINDING_KEY_ECT_CROSSED_BEFORE_22 = 40,
   FIRN_FINDING_KEY_ECT_CROSSED_FROM_22 = 41,
   FIRN_FINDING_KEY_ECT_NOT_CROSSED = 42,
   FIRN_FINDING_KEY_ECT_NO_FRACTURE = 43,
   FIRN_FINDING_KEY_ECT_CROSSING_UNKNOWN = 44,
+  FIRN_FINDING_KEY_ECT_CROSSED_TAP_UNKNOWN = 45, /* crossed, but on which tap was not recorded */
+  FIRN_FINDING_KEY_ECT_IN_IGNORED_TOP = 46, /* in the top centimetres that one version of the scheme leaves out; only where a parameter asks for it */
   FIRN_FINDING_KEY_PST_PROPAGATION_LIKELY = 60,
   FIRN_FINDING_KEY_PST_CRITERION_NOT_MET = 61,
   FIRN_FINDING_KEY_PST_UNKNOWN = 62,
+  FIRN_FINDING_KEY_PST_NO_FRACTURE = 63, /* sawn to the end, and the crack never ran by itself */
   FIRN_FINDING_KEY_FLAG_GRAIN_SIZE = 80,
   FIRN_FINDING_KEY_FLAG_HARDNESS = 81,
   FIRN_FINDING_KEY_FLAG_GRAIN_FORM = 82,
@@ -1146,13 +1178,15 @@ typedef enum firn_finding_key {
   FIRN_FINDING_KEY_GRADIENT_STRONG = 100,
   FIRN_FINDING_KEY_GRADIENT_WEAK = 101,
   FIRN_FINDING_KEY_TEST_RECORDED = 120,
-  FIRN_FINDING_KEY_TEST_NOT_VALID = 121
+  FIRN_FINDING_KEY_TEST_NOT_VALID = 121, /* a = TestKind, b = NotValidReason */
+  FIRN_FINDING_KEY_TEST_FRACTURE = 122, /* something broke here in such a test, or in one that was not valid. a = step (rutschblock) or tap, b = ReleaseType or ShearEase, c = TestKind */
+  FIRN_FINDING_KEY_MARKED_BY_OBSERVER = 140 /* the observer marked this layer as one of concern. a = PartOfLayer. Theirs, not computed: no method. */
 } firn_finding_key;
 
 /* Why a concern stands where it stands: the first rule of the order that placed it. Since 0.1. */
 typedef enum firn_concern_rank {
   FIRN_CONCERN_RANK_PROPAGATED = 1, /* a fracture ran across a column or to the end of a saw cut */
-  FIRN_CONCERN_RANK_SUDDEN = 2, /* a fracture started suddenly */
+  FIRN_CONCERN_RANK_SUDDEN = 2, /* a fracture started suddenly, or a whole rutschblock came away */
   FIRN_CONCERN_RANK_BROKE = 3, /* something broke, resistant or with its character not recorded */
   FIRN_CONCERN_RANK_STRUCTURE = 4, /* structure alone */
   FIRN_CONCERN_RANK_LITTLE = 5 /* a break that says little either way */
@@ -1162,7 +1196,7 @@ typedef enum firn_concern_rank {
 typedef enum firn_concern_kind {
   FIRN_CONCERN_KIND_LAYER = 1,
   FIRN_CONCERN_KIND_BOUNDARY = 2,
-  FIRN_CONCERN_KIND_DEPTH_ONLY = 3 /* a depth at which something broke while no layer or boundary is known there */
+  FIRN_CONCERN_KIND_DEPTH_ONLY = 3 /* a depth at which something broke while no layer or boundary is known there; without a depth when that cannot be told either */
 } firn_concern_kind;
 
 /* Why a test did not load a layer. Since 0.1. */
@@ -1173,7 +1207,7 @@ typedef enum firn_not_loaded_reason {
   FIRN_NOT_LOADED_REASON_NOT_VALID = 3, /* the column was no valid test */
   FIRN_NOT_LOADED_REASON_NOT_DONE = 4, /* this kind of test was not done in this pit */
   FIRN_NOT_LOADED_REASON_OTHER_LAYER = 5, /* the test was made in another layer */
-  FIRN_NOT_LOADED_REASON_UNKNOWN = 6 /* what the test did is not known well enough */
+  FIRN_NOT_LOADED_REASON_UNKNOWN = 6 /* the record does not say whether the test went on below what broke */
 } firn_not_loaded_reason;
 
 /* The observation that would tell most for least. Since 0.1. */
@@ -1189,24 +1223,24 @@ typedef enum firn_next_step {
   FIRN_NEXT_STEP_READ_BULLETIN = 8
 } firn_next_step;
 
-/* Since 0.1. */
+/* Cautions. Numbers: a and b as said for the key, else 0. Since 0.1. */
 typedef enum firn_caution_key {
   FIRN_CAUTION_KEY_NONE = 0,
-  FIRN_CAUTION_KEY_SIGN_OF_INSTABILITY_SEEN = 1,
-  FIRN_CAUTION_KEY_SIGNS_NOT_LOOKED_FOR = 2,
-  FIRN_CAUTION_KEY_PROBING_UNEVEN = 3,
+  FIRN_CAUTION_KEY_SIGN_OF_INSTABILITY_SEEN = 1, /* a = SignKind (slides for a recorded slide), b = how many signs and slides */
+  FIRN_CAUTION_KEY_SIGNS_NOT_LOOKED_FOR = 2, /* whumpf, cracking, slides: a = mask of those nobody answered for, bit n = SignKind n */
+  FIRN_CAUTION_KEY_PROBING_UNEVEN = 3, /* a, b = smallest and largest probe depth in 10 um */
   FIRN_CAUTION_KEY_NO_BULLETIN = 4,
-  FIRN_CAUTION_KEY_BULLETIN_NOT_LOOKED_AT = 5,
-  FIRN_CAUTION_KEY_LAYER_REACHED_BY_ONE_TEST_ONLY = 6,
-  FIRN_CAUTION_KEY_LAYER_NOT_LOADED = 7,
-  FIRN_CAUTION_KEY_TEST_NOT_VALID = 8,
-  FIRN_CAUTION_KEY_SHALLOW_SNOW = 9,
+  FIRN_CAUTION_KEY_BULLETIN_NOT_LOOKED_AT = 5, /* b = 1 when the record does not say whether anybody looked */
+  FIRN_CAUTION_KEY_LAYER_REACHED_BY_ONE_TEST_ONLY = 6, /* a = depth in 10 um, b = position of the concern; place = the test */
+  FIRN_CAUTION_KEY_LAYER_NOT_LOADED = 7, /* a = depth in 10 um, b = position of the concern */
+  FIRN_CAUTION_KEY_TEST_NOT_VALID = 8, /* a = how many; place = the first */
+  FIRN_CAUTION_KEY_SHALLOW_SNOW = 9, /* a = HS in 10 um */
   FIRN_CAUTION_KEY_NO_TESTS = 10,
   FIRN_CAUTION_KEY_NO_LAYERS = 11,
-  FIRN_CAUTION_KEY_RECORD_HAS_ERRORS = 12,
-  FIRN_CAUTION_KEY_RESTS_ON_UNRELIABLE = 13,
+  FIRN_CAUTION_KEY_RECORD_HAS_ERRORS = 12, /* a = how many */
+  FIRN_CAUTION_KEY_RESTS_ON_UNRELIABLE = 13, /* place = the value */
   FIRN_CAUTION_KEY_PRACTICE_PIT = 14,
-  FIRN_CAUTION_KEY_SITE_DIFFERS = 15,
+  FIRN_CAUTION_KEY_SITE_DIFFERS = 15, /* a = Comparison; place = the property */
   FIRN_CAUTION_KEY_NOT_BACKFILLED = 16,
   FIRN_CAUTION_KEY_NEWER_SCHEMA = 17,
   FIRN_CAUTION_KEY_SITE_UNKNOWN = 18,
