@@ -238,7 +238,8 @@ TEST(Depths, RescaleStretchesAndRoundsHalfAwayFromZero) {
   rounding.add(fields);
   rounding.record(make_rescale(rounding.next(), 1, 2));
   std::vector<std::int32_t> values;
-  for (const TemperatureReading* reading : *read(rounding.pit()).temperatures()) {
+  const Bytes bytes = rounding.pit();
+  for (const TemperatureReading* reading : *read(bytes).temperatures()) {
     values.push_back(reading->depth()->value_10um());
   }
   EXPECT_EQ(values, (std::vector<std::int32_t>{-2, -1, 1, 1, 2, 3}));

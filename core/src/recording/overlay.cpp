@@ -58,7 +58,8 @@ void lay(const flatbuffers::Vector<const Struct*>* from, std::vector<Struct>& to
 template <class Object>
 void append(const flatbuffers::Vector<flatbuffers::Offset<typename Object::TableType>>& from,
             std::vector<std::unique_ptr<Object>>& to) {
-  to.reserve(to.size() + from.size());
+  // Room for exactly one more, again and again, would move the whole list each time.
+  if (to.empty()) to.reserve(from.size());
   for (flatbuffers::uoffset_t i = 0; i < from.size(); ++i) {
     to.push_back(std::make_unique<Object>());
     overlay(*from.Get(i), *to.back());
