@@ -1,4 +1,5 @@
-// The only place that packs and unpacks the object form. The generated Pack code makes every sub-object into
+// The only place that packs the object form. It is unpacked by the same walk that lays edits over it, which
+// spares the library a second copy of that code. The generated Pack code makes every sub-object into
 // a local of its own before the table that holds it (checked for FlatBuffers 2.0.8: nested offsets are never
 // arguments of one call), so the bytes do not depend on a compiler's order of evaluation.
 #include "recording/draft.h"
@@ -63,6 +64,18 @@ struct Item {
   }
 };
 
+// Sorts what is left of a list of `size` elements, and says where each went.
+Moves arrange_items(std::vector<Item>& items, std::size_t size) {
+  const bool is_sorted = std::is_sorted(items.begin(), items.end());
+  if (is_sorted && items.size() == size) return {};
+  if (!is_sorted) std::sort(items.begin(), items.end());
+  Moves moves(size, -1);
+  for (std::size_t to = 0; to < items.size(); ++to) {
+    moves[items[to].from] = static_cast<std::int32_t>(to);
+  }
+  return moves;
+}
+
 template <class Object>
 Moves arrange(std::vector<std::unique_ptr<Object>>& list, const Hs& hs) {
   std::vector<Item> items;
@@ -70,16 +83,10 @@ Moves arrange(std::vector<std::unique_ptr<Object>>& list, const Hs& hs) {
   for (std::size_t i = 0; i < list.size(); ++i) {
     if (list[i] != nullptr) items.push_back({sort_key(*list[i], hs), i});
   }
-  const bool is_sorted = std::is_sorted(items.begin(), items.end());
-  if (is_sorted && items.size() == list.size()) return {};
-  if (!is_sorted) std::sort(items.begin(), items.end());
-  Moves moves(list.size(), -1);
-  std::vector<std::unique_ptr<Object>> arranged;
-  arranged.reserve(items.size());
-  for (const Item& item : items) {
-    moves[item.from] = static_cast<std::int32_t>(arranged.size());
-    arranged.push_back(std::move(list[item.from]));
-  }
+  Moves moves = arrange_items(items, list.size());
+  if (moves.empty()) return moves;
+  std::vector<std::unique_ptr<Object>> arranged(items.size());
+  for (std::size_t to = 0; to < items.size(); ++to) arranged[to] = std::move(list[items[to].from]);
   list = std::move(arranged);
   return moves;
 }
@@ -243,7 +250,8 @@ Result<std::unique_ptr<PitT>> from_bytes(const firnbook::Pit& pit) {
                   "no record is that large; its bytes may be made to harm");
   }
   auto object = std::make_unique<PitT>();
-  pit.UnPackTo(object.get());
+  set_fields(pit, *object);
+  for (std::size_t list = 0; list < kListCount; ++list) append_list(pit, list, *object);
   return object;
 }
 
