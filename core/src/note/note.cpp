@@ -52,7 +52,7 @@ class Writer {
   void first_cautions();
   void concerns();
   void concern(std::uint32_t index);
-  void concern_title(std::uint32_t index, const firnbook::Concern& concern);
+  void concern_title(const firnbook::Concern& concern);
   std::uint32_t flags(const firnbook::Concern& concern, std::uint32_t from);
   void flag_list(const firnbook::Concern& concern, std::uint32_t from, std::uint32_t to, Verdict verdict,
                  std::string_view intro);
@@ -72,6 +72,7 @@ class Writer {
   const firnbook::Pit& pit_;
   const Report& report_;
   std::string line_;
+  std::uint32_t numbered_ = 0;
 };
 
 void Writer::where_and_when() {
@@ -135,10 +136,14 @@ void Writer::first_cautions() {
   }
 }
 
-void Writer::concern_title(std::uint32_t index, const firnbook::Concern& concern) {
-  std::string mark;
-  append_integer(mark, index + 1);
-  mark += ". ";
+// Numbered as in the picture; a break that says little either way has no number.
+void Writer::concern_title(const firnbook::Concern& concern) {
+  std::string mark = "-  ";
+  if (!concern.rank() || *concern.rank() != firnbook::ConcernRank::little) {
+    mark.clear();
+    append_integer(mark, ++numbered_);
+    mark += ". ";
+  }
   line_.clear();
   const auto kind = concern.kind() ? *concern.kind() : firnbook::ConcernKind::depth_only;
   const std::int32_t layer = concern.layer() ? *concern.layer() : -1;
@@ -227,7 +232,7 @@ std::string_view question(Method method) {
 
 void Writer::concern(std::uint32_t index) {
   const firnbook::Concern& one = *report_.concerns()->Get(index);
-  concern_title(index, one);
+  concern_title(one);
   const std::uint32_t count = pit::size_of(one.evidence());
   std::uint32_t k = 0;
   while (k < count) {
