@@ -91,7 +91,7 @@ TEST_F(Hostile, TruncatedAtEveryLength) {
 }
 
 TEST_F(Hostile, FlippedBits) {
-  for (std::size_t bit = 0; bit < pit.size() * 8; bit += 13) {
+  for (std::size_t bit = 0; bit < pit.size() * 8; bit += 29) {
     std::string damaged = pit;
     damaged[bit / 8] = static_cast<char>(damaged[bit / 8] ^ (1 << bit % 8));
     feed_pit(context, bytes_of(damaged), damaged.size(), report);
@@ -99,7 +99,7 @@ TEST_F(Hostile, FlippedBits) {
 }
 
 TEST_F(Hostile, FlippedBitsOfAReport) {
-  for (std::size_t bit = 0; bit < report.size() * 8; bit += 11) {
+  for (std::size_t bit = 0; bit < report.size() * 8; bit += 23) {
     std::string damaged = report;
     damaged[bit / 8] = static_cast<char>(damaged[bit / 8] ^ (1 << bit % 8));
     feed_report(context, pit, bytes_of(damaged), damaged.size());
