@@ -366,21 +366,30 @@ TEST(NotLoaded, NothingDone) {
             (Lines{"60 CT not_done", "60 ECT not_done", "60 PST not_done"}));
 }
 
-TEST(NotLoaded, AColumnTappedToTheEndLoadsItsUsefulDepth) {
-  for (const std::int32_t depth : {cm(119), cm(122)}) {
-    PitT pit = facets_at(depth);
-    add_test(pit, TestKind::CT).outcome = TestOutcome::no_fracture;
-    add_test(pit, TestKind::ECT).outcome = TestOutcome::no_fracture;
-    EXPECT_EQ(Read(pit).not_loaded().size(), 1u) << depth << ": only the saw is missing";
+// A compression and an extended column test without a fracture over facets at this depth.
+PitT unbroken_over(std::int32_t depth, std::int32_t column) {
+  PitT pit = facets_at(depth);
+  for (const TestKind kind : {TestKind::CT, TestKind::ECT}) {
+    auto& test = add_test(pit, kind);
+    test.outcome = TestOutcome::no_fracture;
+    if (column != 0) test.column_depth_10um = column;
   }
-  PitT pit = facets_at(cm(122) + 1);
-  add_test(pit, TestKind::CT).outcome = TestOutcome::no_fracture;
-  add_test(pit, TestKind::ECT).outcome = TestOutcome::no_fracture;
-  const Read read(pit);
+  return pit;
+}
+
+TEST(NotLoaded, AColumnTappedToTheEndLoadsItsUsefulDepth) {
+  // The limit, and the tolerance of 2 cm below it.
+  for (const std::int32_t depth : {cm(99), cm(102)}) {
+    EXPECT_EQ(Read(unbroken_over(depth, 0)).not_loaded().size(), 1u) << depth << ": only the saw is missing";
+  }
+  EXPECT_EQ(Read(unbroken_over(cm(122), cm(150))).not_loaded().size(), 1u)
+      << "cut deep enough, and still useful";
+  EXPECT_EQ(Read(unbroken_over(cm(122) + 1, cm(150))).not_loaded().size(), 3u);
+  const Read read(unbroken_over(cm(102) + 1, 0));
   EXPECT_EQ(read.not_loaded(),
-            (Lines{"122 CT beyond_useful_depth", "122 ECT beyond_useful_depth", "122 PST not_done"}));
+            (Lines{"102 CT beyond_useful_depth", "102 ECT beyond_useful_depth", "102 PST not_done"}));
   ASSERT_NE(read.caution(CautionKey::layer_not_loaded), nullptr);
-  EXPECT_EQ(read.caution(CautionKey::layer_not_loaded)->a(), cm(122) + 1);
+  EXPECT_EQ(read.caution(CautionKey::layer_not_loaded)->a(), cm(102) + 1);
 }
 
 TEST(NotLoaded, AColumnLoadsNoDeeperThanItWasCut) {

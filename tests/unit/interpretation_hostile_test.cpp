@@ -189,26 +189,32 @@ double seconds_for(const PitT& pit, std::size_t& findings) {
   return best;
 }
 
-// Ten times the layers take ten times as long, and a little for sorting; quadratic work would take a hundred.
-TEST(Hostile, TenThousandLayersInLinearTime) {
-  std::size_t few = 0;
-  std::size_t many = 0;
-  const double short_time = seconds_for(many_layers(1000), few);
-  const double long_time = seconds_for(many_layers(10000), many);
-  EXPECT_GT(few, 9000u);
-  EXPECT_GT(many, 90000u);
-  EXPECT_LT(long_time, 40 * short_time + 0.05) << short_time << " s for a thousand";
-}
-
-TEST(Hostile, AllLayersAtOneDepth) {
+PitT all_at_one_depth(std::int32_t count) {
   PitT pit;
-  for (int i = 0; i < 10000; ++i) {
+  for (std::int32_t i = 0; i < count; ++i) {
     add_layer(pit, cm(50), cm(50), HandHardness::Fist, GrainForm::SH, 600);
     add_compression_test(pit, 12, FractureCharacter::SP, cm(50));
   }
-  std::size_t findings = 0;
-  EXPECT_LT(seconds_for(pit, findings), 5.0);
-  EXPECT_GT(findings, 70000u);
+  return pit;
+}
+
+// Ten times the layers take ten times as long, and a little for sorting; quadratic work would take a hundred.
+// Compared with itself, since the machine may be slow, emulated or busy.
+void expect_linear(PitT (*make)(std::int32_t)) {
+  std::size_t few = 0;
+  std::size_t many = 0;
+  const double short_time = seconds_for(make(1000), few);
+  const double long_time = seconds_for(make(10000), many);
+  EXPECT_GT(few, 7000u);
+  EXPECT_GT(many, 70000u);
+  EXPECT_LT(long_time, 40 * short_time) << short_time << " s for a thousand";
+}
+
+TEST(Hostile, TenThousandLayersInLinearTime) {
+  expect_linear(many_layers);
+}
+TEST(Hostile, TenThousandLayersAtOneDepthInLinearTime) {
+  expect_linear(all_at_one_depth);
 }
 
 // --- more evidence never takes a concern away

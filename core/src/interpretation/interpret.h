@@ -41,10 +41,13 @@ struct Parameters {
   std::int32_t gradient_cdegc_per_m = 1000;
 
   // How deep a test is useful: ECT about 120 cm (avalanche.org, read; others say 100 or 70 cm), CT 100 to
-  // 120 cm (OGRS 2007 through Campbell, read in a secondary source). The larger figure claims that more was
-  // loaded, so a fracture that was found deeper still counts as loaded and nothing else does.
+  // 120 cm (OGRS 2007 through Campbell, read in a secondary source). What was cut deeper counts no further
+  // unless it broke there.
   std::int32_t ect_useful_depth_10um = pit::cm(120);
   std::int32_t ct_useful_depth_10um = pit::cm(120);
+  // How deep a column is taken to have been cut where nobody wrote it down: ECT about 1 m, CT 100 to 120 cm
+  // (both read in secondary sources). The smaller figure claims less to have been loaded.
+  std::int32_t usual_column_depth_10um = pit::cm(100);
   // The deep tap test is for layers deeper than about 1 m (avalanche.org, read).
   std::int32_t deep_tap_from_10um = pit::cm(100);
   // Layers deeper than 1 m are rarely triggered by a skier (Schweizer, Jamieson and Schneebeli 2003 as cited

@@ -105,7 +105,7 @@ class Namer {
     const bool to_the_end = has_no_fracture(test) || all_taps;
     if (to_the_end) {
       const std::int32_t column = test.raw->column_depth_10um().value_or(0);
-      depth = std::max(depth, column > 0 ? std::min(column, useful) : useful);
+      depth = std::max(depth, std::min(column > 0 ? column : parameters_.usual_column_depth_10um, useful));
     }
     remember(kind, to_the_end ? NotLoadedReason::beyond_useful_depth : NotLoadedReason::unknown, index);
     if (depth < 0) return;
