@@ -40,7 +40,22 @@ void Line::remark(std::size_t position, std::string what) {
 }
 
 bool ends_word(std::string_view text, std::size_t at) {
-  return at >= text.size() || std::string_view(" \t,;:()\"?/").find(text[at]) != std::string_view::npos;
+  if (at >= text.size()) return true;
+  switch (text[at]) {
+    case ' ':
+    case '\t':
+    case ',':
+    case ';':
+    case ':':
+    case '(':
+    case ')':
+    case '"':
+    case '?':
+    case '/':
+      return true;
+    default:
+      return false;
+  }
 }
 
 bool take_dash(Line& line) {
@@ -99,41 +114,58 @@ bool take_words(Line& line, std::string_view words) {
 
 namespace {
 
-// A code is either one word, which the vocabulary compares (exact spelling first), or several.
-std::size_t find_code_at(std::string_view rest, const CodeTable& table, std::uint8_t& value) {
-  std::size_t longest = 0;
-  const auto consider = [&](std::string_view code, std::uint8_t number) {
-    if (code.find(' ') == std::string_view::npos) return;
-    const std::size_t length = match_words(rest, code);
-    if (length <= longest) return;
-    longest = length;
-    value = number;
-  };
-  for (const Code& code : table) consider(code.code, code.value);
-  for (std::size_t i = 0; i < table.synonym_count; ++i) {
-    consider(table.synonyms[i].code, table.synonyms[i].value);
-  }
-  if (longest != 0) return longest;
-  // "n/a" holds a character that ends other words.
-  std::size_t length = 0;
-  while (!ends_word(rest, length) || (length < rest.size() && rest[length] == '/')) ++length;
-  for (int attempt = 0; attempt < 2 && length != 0; ++attempt) {
-    if (const std::optional<std::uint8_t> found = find_value(table, rest.substr(0, length))) {
-      value = *found;
-      return length;
+// Walks over the codes of one table in search of the longest that stands at the start of a text. Among codes
+// of one length the exact spelling wins; two that differ in case only, and are both spelled otherwise, are
+// ambiguous.
+class CodeSearch {
+ public:
+  explicit CodeSearch(std::string_view rest) : rest_(rest), first_(rest.empty() ? '\0' : lower(rest[0])) {}
+
+  void consider(std::string_view code, std::uint8_t value) {
+    // Nearly all codes end here.
+    if (code.empty() || lower(code[0]) != first_) return;
+    const std::size_t length = match_words(rest_, code);
+    if (length == 0 || length < length_) return;
+    const bool exact = rest_.substr(0, length) == code;
+    if (length == length_ && !exact) {
+      ambiguous_ = ambiguous_ || (!exact_ && value != value_);
+      return;
     }
-    const std::size_t slash = rest.substr(0, length).find('/');
-    length = slash == std::string_view::npos ? 0 : slash;
+    if (length == length_ && exact_) return;
+    length_ = length;
+    value_ = value;
+    exact_ = exact;
+    ambiguous_ = false;
   }
-  // The - of thin cloud needs no blank behind it.
+
+  std::size_t length() const { return ambiguous_ ? 0 : length_; }
+  std::uint8_t value() const { return value_; }
+
+ private:
+  std::string_view rest_;
+  char first_;
+  std::size_t length_ = 0;
+  std::uint8_t value_ = 0;
+  bool exact_ = false;
+  bool ambiguous_ = false;
+};
+
+std::size_t find_code_at(std::string_view rest, const CodeTable& table, std::uint8_t& value) {
+  CodeSearch codes(rest);
+  for (const Code& code : table) codes.consider(code.code, code.value);
+  CodeSearch synonyms(rest);
   for (std::size_t i = 0; i < table.synonym_count; ++i) {
-    const Synonym& sign = table.synonyms[i];
-    if (sign.code == "-" && starts_with(rest, sign.code)) {
-      value = sign.value;
+    const Synonym& synonym = table.synonyms[i];
+    // The - of thin cloud needs no blank behind it.
+    if (synonym.code == "-" && starts_with(rest, "-") && codes.length() == 0) {
+      value = synonym.value;
       return 1;
     }
+    synonyms.consider(synonym.code, synonym.value);
   }
-  return 0;
+  const CodeSearch& found = synonyms.length() > codes.length() ? synonyms : codes;
+  value = found.value();
+  return found.length();
 }
 
 }  // namespace
