@@ -291,12 +291,16 @@ TEST(Concerns, ALayerTheObserverMarkedIsOneWhateverTheMethodsSay) {
 TEST(Concerns, AWeakLayerOnTheSurfaceCarriesNothingYet) {
   PitT pit;
   add_layer(pit, 0, cm(1), HandHardness::Fist, GrainForm::SH, 600);
-  add_layer(pit, cm(1), cm(80), HandHardness::OneFinger, GrainForm::RG, 30);
-  const Read read(pit);
-  for (const interpretation::Concern& one : read.analysis.concerns) {
-    EXPECT_EQ(read.find(FindingKey::flag_count)->verdict(), Verdict::raises) << one.top;
+  add_layer(pit, cm(1), cm(80), HandHardness::FistPlus, GrainForm::RG, 30);
+  EXPECT_EQ(Read(pit).find(FindingKey::flag_count)->a(), 4);
+  EXPECT_TRUE(Read(pit).analysis.concerns.empty());
+  // One centimetre of new snow buries it.
+  for (auto& layer : pit.layers) {
+    *layer->top = down(layer->top->value_10um() + cm(1));
+    *layer->bottom = down(layer->bottom->value_10um() + cm(1));
   }
-  EXPECT_EQ(read.find(FindingKey::flag_depth)->verdict(), Verdict::not_met);
+  add_layer(pit, 0, cm(1), HandHardness::Fist, GrainForm::PP, 100);
+  EXPECT_EQ(Read(pit).analysis.concerns.size(), 1u);
 }
 
 TEST(Concerns, AStrongGradientAcrossItIsEvidence) {
@@ -337,6 +341,16 @@ TEST(Order, MoreFlagsComeFirstAtEqualEase) {
   add_compression_test(pit, 12, FractureCharacter::SP, cm(30));
   add_compression_test(pit, 12, FractureCharacter::SP, cm(60));
   EXPECT_EQ(Read(pit).analysis.concerns.at(0).top, cm(60));
+}
+
+TEST(Order, EaseComesBeforeFlags) {
+  PitT pit;
+  add_layer(pit, 0, cm(30), HandHardness::OneFinger, GrainForm::RG, 30);
+  add_layer(pit, cm(30), cm(60), HandHardness::OneFinger, GrainForm::RG, 30);
+  add_layer(pit, cm(60), cm(100), HandHardness::Fist, GrainForm::FC, 200);
+  add_compression_test(pit, 11, FractureCharacter::SP, cm(30));
+  add_compression_test(pit, 12, FractureCharacter::SP, cm(60));
+  EXPECT_EQ(Read(pit).analysis.concerns.at(0).top, cm(30));
 }
 
 TEST(Order, ABreakThatSaysLittleDoesNotMakeAConcernLookEasier) {
