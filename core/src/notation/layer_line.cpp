@@ -618,7 +618,8 @@ void LayerWriter::write() {
     const std::size_t start = out_.size();
     key("formed ");
     if (!append_span(out_, *layer_.formed)) to_.lose(firnbook::Thing::layer, field(Layer::VT_FORMED));
-    if (layer_.formed->begin().precision() == firnbook::TimePrecision::none) out_.resize(start);
+    // A beginning that no text can say: nothing is left to print.
+    if (out_.back() == '~') out_.resize(start);
   }
   if (layer_.concern) coded(layer_.concern, Layer::VT_CONCERN, "concern", true);
   marks();

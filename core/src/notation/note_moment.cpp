@@ -217,14 +217,20 @@ bool append_moment(std::string& out, const Moment& moment) {
 }
 
 bool append_span(std::string& out, const firnbook::TimeSpan& span) {
-  bool exact = append_moment(out, span.begin());
+  const std::size_t start = out.size();
+  const bool exact = append_moment(out, span.begin());
+  if (out.compare(start, std::string::npos, "~") == 0) return false;
   const Moment& end = span.end();
   if (end.precision() == TimePrecision::none) {
     return exact && end.local_s() == 0 && end.offset_min() == 0 && end.offset_known() == 0;
   }
-  if (span.begin().precision() == TimePrecision::none) return false;
+  const std::size_t before_end = out.size();
   out += " to ";
-  return append_moment(out, end) && exact;
+  const std::size_t end_start = out.size();
+  const bool end_exact = append_moment(out, end);
+  // An end that no text can say is left out.
+  if (out.compare(end_start, std::string::npos, "~") == 0) out.resize(before_end);
+  return exact && end_exact;
 }
 
 bool append_name_date(std::string& out, const Moment& moment) {

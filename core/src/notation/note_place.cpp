@@ -67,11 +67,17 @@ bool read_place(Line& line, firnbook::Place& place) {
   return true;
 }
 
+// Another place than the one meant would be worse than none.
 bool append_place(std::string& out, const firnbook::Place& place) {
   const std::string path = path_of(place);
-  out += path;
   firnbook::Place back;
-  return find_place(path, back) && same_place(back, place);
+  const bool exact = find_place(path, back) && same_place(back, place);
+  if (exact) {
+    out += path;
+  } else {
+    out += '~';
+  }
+  return exact;
 }
 
 }  // namespace firn::notation

@@ -420,7 +420,7 @@ void NotesReader::keep_or_refuse(Line& line, std::size_t remarks_before) {
   const bool keeps =
       options_.keep_unread && failure.status != FIRN_BAD_UTF8 && pit_->unread.size() < kMostUnread;
   if (!keeps) {
-    if (failures_.size() < kMostFailures) failures_.push_back(std::move(failure));
+    failures_.push_back(std::move(failure));
     return;
   }
   auto unread = std::make_unique<firnbook::UnreadT>();
@@ -455,7 +455,8 @@ Result<NotesRead> NotesReader::read(std::string_view text, std::vector<Failure>&
   }
   constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
   if (text.substr(0, kByteOrderMark.size()) == kByteOrderMark) text.remove_prefix(kByteOrderMark.size());
-  while (!text.empty()) {
+  // Behind so many failures no line could be answered any more.
+  while (!text.empty() && failures_.size() < kMostFailures) {
     const std::size_t end = text.find('\n');
     one_line(text.substr(0, end));
     text.remove_prefix(end == std::string_view::npos ? text.size() : end + 1);
