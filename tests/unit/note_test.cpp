@@ -111,7 +111,7 @@ TEST(NoteWords, TemplatesFillInUnits) {
   std::string out;
   firn::note::append_template(out, "{a:mm} {b:cm} {c:hardness} {depth:degC} {a} {b:steps} {c:form}",
                               {-1234, 605, 68000, 14});
-  EXPECT_EQ(out, "6.05 68 4F+ -12.3 605 11333.33 DF");
+  EXPECT_EQ(out, "6.05 68 4F+ -12.3 605 11333.33 PPsd");
 }
 
 TEST(NoteWords, AnUnclosedTemplateEndsInsteadOfRunningOn) {

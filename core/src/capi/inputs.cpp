@@ -1,5 +1,8 @@
 #include "capi/inputs.h"
 
+#include "recording/draft.h"
+#include "recording/draft.h"
+#include "recording/overlay.h"
 #include "support/checksum.h"
 
 namespace firn::capi {
@@ -16,6 +19,13 @@ Result<const firnbook::Report*> read_report(firn_context& context, const std::ui
       pit::verify_bytes(bytes, size, context.limits.report, kReport, context.work.report_bytes);
   if (!data) return data.failure();
   return firnbook::GetReport(*data);
+}
+
+Done check_content(const firnbook::Pit& pit) {
+  if (recording::content_of(pit) <= recording::kMostContent) return done();
+  return failure_of(FIRN_TOO_LARGE,
+                    "the pit holds more than 256 MB of text and values once they are unpacked",
+                    "no record is that large; its bytes may be made to harm");
 }
 
 Done view_pit(firn_context& context, const std::uint8_t* bytes, std::size_t size) {

@@ -11,6 +11,9 @@ Result<const firnbook::Pit*> read_pit(firn_context& context, const std::uint8_t*
 Result<const firnbook::Report*> read_report(firn_context& context, const std::uint8_t* bytes,
                                             std::size_t size);
 
+// Refuses a pit that shares one long text among so many tables that writing it all out would fill memory.
+Done check_content(const firnbook::Pit& pit);
+
 // Verifies and decodes into the context's view.
 Done view_pit(firn_context& context, const std::uint8_t* bytes, std::size_t size);
 

@@ -13,6 +13,8 @@ firn_status firn_note_write(firn_context* context, const uint8_t* pit, size_t pi
     if (report == nullptr) return null_argument("report");
     firn::Done seen = view_pit(*context, pit, pit_size);
     if (!seen) return seen;
+    firn::Done fits = check_content(context->work.view.raw());
+    if (!fits) return fits;
     firn::Result<const firnbook::Report*> read = read_report(*context, report, report_size);
     if (!read) return read.failure();
     firn::Done same = check_same_pit(**read, pit, pit_size);

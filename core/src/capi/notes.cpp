@@ -91,6 +91,8 @@ firn_status firn_notes_write(firn_context* context, const uint8_t* pit, size_t p
     if (text == nullptr) return null_argument("text");
     firn::Result<const firnbook::Pit*> read = read_pit(*context, pit, pit_size);
     if (!read) return read.failure();
+    firn::Done fits = check_content(**read);
+    if (!fits) return fits;
     Workspace& work = context->work;
     work.text.clear();
     work.more_text.clear();

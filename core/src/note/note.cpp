@@ -2,6 +2,7 @@
 
 #include <cstdint>
 #include <string_view>
+#include <vector>
 
 #include "checking/check.h"
 #include "notation/notes.h"
@@ -22,6 +23,15 @@ using firnbook::Report;
 using firnbook::Verdict;
 
 constexpr std::size_t kCautionsFirst = 3;
+
+// With a capital letter and a full stop; the catalogues keep their sentences small for other uses.
+void append_sentence(std::string& out, std::string_view words) {
+  if (words.empty()) return;
+  const char first = words.front();
+  out += first >= 'a' && first <= 'z' ? static_cast<char>(first - 'a' + 'A') : first;
+  out.append(words.substr(1));
+  out += '.';
+}
 
 class Writer {
  public:
@@ -53,6 +63,9 @@ class Writer {
   void concerns();
   void concern(std::uint32_t index);
   void concern_title(const firnbook::Concern& concern);
+  void append_span(const firnbook::Concern& concern);
+  void append_depth_only(const firnbook::Concern& concern);
+  std::uint32_t evidence_count(const firnbook::Concern& concern) const;
   std::uint32_t flags(const firnbook::Concern& concern, std::uint32_t from);
   void flag_list(const firnbook::Concern& concern, std::uint32_t from, std::uint32_t to, Verdict verdict,
                  std::string_view intro);
@@ -136,6 +149,28 @@ void Writer::first_cautions() {
   }
 }
 
+// " at 17 cm", " 68 to 69 cm", or nothing where the depth cannot be told.
+void Writer::append_span(const firnbook::Concern& concern) {
+  if (!concern.top_10um() || *concern.top_10um() < 0) return;
+  const bool thick = concern.bottom_10um() && *concern.bottom_10um() > *concern.top_10um();
+  line_ += thick ? " " : " at ";
+  append_cm(line_, *concern.top_10um());
+  if (thick) {
+    line_ += " to ";
+    append_cm(line_, *concern.bottom_10um());
+  }
+  line_ += " cm";
+}
+
+void Writer::append_depth_only(const firnbook::Concern& concern) {
+  if (!concern.top_10um() || *concern.top_10um() < 0) {
+    line_ += "At a depth that cannot be told";
+    return;
+  }
+  line_ += "No layer was recorded";
+  append_span(concern);
+}
+
 // Numbered as in the picture; a break that says little either way has no number.
 void Writer::concern_title(const firnbook::Concern& concern) {
   std::string mark = "-  ";
@@ -149,29 +184,24 @@ void Writer::concern_title(const firnbook::Concern& concern) {
   const std::int32_t layer = concern.layer() ? *concern.layer() : -1;
   const std::int32_t below = concern.layer_below() ? *concern.layer_below() : -1;
   if (kind == firnbook::ConcernKind::layer) {
-    line_ += "Layer ";
-    append_cm(line_, concern.top_10um() ? *concern.top_10um() : 0);
-    line_ += " to ";
-    append_cm(line_, concern.bottom_10um() ? *concern.bottom_10um() : 0);
-    line_ += " cm: ";
+    line_ += "Layer";
+    append_span(concern);
+    line_ += ": ";
     append_layer(line_, pit_, layer);
   } else if (kind == firnbook::ConcernKind::boundary) {
-    line_ += "Boundary at ";
-    append_cm(line_, concern.top_10um() ? *concern.top_10um() : 0);
-    line_ += " cm: ";
+    line_ += "Boundary";
+    append_span(concern);
+    line_ += ": ";
     append_layer(line_, pit_, layer);
     line_ += "; on ";
     append_layer(line_, pit_, below);
   } else {
-    line_ += "At ";
-    append_cm(line_, concern.top_10um() ? *concern.top_10um() : 0);
-    line_ += " cm, where no layer was recorded";
+    append_depth_only(concern);
   }
-  line_ += ". ";
-  if (concern.rank()) {
-    line_ += '(';
-    line_.append(rank_words(*concern.rank()));
-    line_ += ".)";
+  line_ += '.';
+  if (concern.rank() && !rank_words(*concern.rank()).empty()) {
+    line_ += ' ';
+    append_sentence(line_, rank_words(*concern.rank()));
   }
   page_.item(0, mark, line_);
 }
@@ -194,9 +224,16 @@ void Writer::flag_list(const firnbook::Concern& concern, std::uint32_t from, std
   if (!first && verdict == Verdict::not_met) line_ += " A flag not met takes nothing away from the rest.";
 }
 
+// Evidence lists can be shared by many concerns of a hostile report; no real one is longer than this.
+std::uint32_t Writer::evidence_count(const firnbook::Concern& concern) const {
+  constexpr std::uint32_t kMost = 256;
+  const std::uint32_t count = pit::size_of(concern.evidence());
+  return count < kMost ? count : kMost;
+}
+
 // All yellow flags of one boundary as one paragraph. Returns where the next evidence starts.
 std::uint32_t Writer::flags(const firnbook::Concern& concern, std::uint32_t from) {
-  const std::uint32_t count = pit::size_of(concern.evidence());
+  const std::uint32_t count = evidence_count(concern);
   const std::int32_t depth = finding(concern.evidence()->Get(from)).depth_10um();
   std::uint32_t to = from;
   line_ = "yellow flags at ";
@@ -233,7 +270,7 @@ std::string_view question(Method method) {
 void Writer::concern(std::uint32_t index) {
   const firnbook::Concern& one = *report_.concerns()->Get(index);
   concern_title(one);
-  const std::uint32_t count = pit::size_of(one.evidence());
+  const std::uint32_t count = evidence_count(one);
   std::uint32_t k = 0;
   while (k < count) {
     const std::uint32_t position = one.evidence()->Get(k);
@@ -298,7 +335,7 @@ void Writer::also_noticed() {
   std::vector<bool> used(finding_count(), false);
   for (std::uint32_t i = 0; i < pit::size_of(report_.concerns()); ++i) {
     const firnbook::Concern& one = *report_.concerns()->Get(i);
-    for (std::uint32_t k = 0; k < pit::size_of(one.evidence()); ++k) {
+    for (std::uint32_t k = 0; k < evidence_count(one); ++k) {
       if (one.evidence()->Get(k) < finding_count()) used[one.evidence()->Get(k)] = true;
     }
   }
@@ -361,8 +398,9 @@ void Writer::checks() {
     line_ += ": ";
     checking::append_message(line_, one);
     line_ += ". ";
-    checking::append_remedy(line_, one);
-    line_ += '.';
+    std::string remedy;
+    checking::append_remedy(remedy, one);
+    append_sentence(line_, remedy);
     page_.item(0, "- ", line_);
   }
 }

@@ -10,6 +10,27 @@ namespace {
 
 using firnbook::Thing;
 
+// Long enough for what people write at a pit. The record at the end of the note has every word; here a text
+// shared by a million hostile tables must not become a million copies.
+constexpr std::size_t kQuoted = 240;
+
+void append_quoted(std::string& out, const flatbuffers::String* words) {
+  std::string_view text = pit::text(words);
+  out += '"';
+  std::size_t length = 0;
+  while (length < text.size() && length < kQuoted) {
+    const std::size_t character = utf8_length(text.substr(length));
+    length += character == 0 ? 1 : character;
+  }
+  out.append(text.substr(0, length));
+  out += length < text.size() ? "...\"" : "\"";
+}
+
+// A label's first part: "surface hoar" of "surface hoar: frost feathers, often buried".
+std::string_view short_label(std::string_view label) {
+  return label.substr(0, label.find(':'));
+}
+
 void append_two(std::string& out, std::int64_t number) {
   if (number < 10) out += '0';
   append_integer(out, number);
@@ -61,7 +82,7 @@ void append_test_finding(std::string& out, const firnbook::Pit& pit, const firnb
 void append_sign_finding(std::string& out, const firnbook::Pit& pit, const firnbook::Finding& finding) {
   const firnbook::Sign* sign = element(pit.signs(), finding.subject().index());
   if (sign == nullptr || !sign->kind()) return;
-  const std::string_view label = label_of(*sign->kind());
+  const std::string_view label = short_label(label_of(*sign->kind()));
   out.append(label.empty() ? std::string_view{"a sign this version does not know"} : label);
   out += ": ";
 }
@@ -75,9 +96,8 @@ void append_sign_details(std::string& out, const firnbook::Pit& pit, const firnb
     out += " m";
   }
   if (pit::size_of(sign->words()) > 0) {
-    out += ", \"";
-    out.append(pit::text(sign->words()));
-    out += '"';
+    out += ", ";
+    append_quoted(out, sign->words());
   }
 }
 
@@ -86,7 +106,7 @@ void append_slide_details(std::string& out, const firnbook::Pit& pit, const firn
   if (slide == nullptr) return;
   if (slide->kind()) {
     out += ", ";
-    out.append(label_of(*slide->kind()));
+    out.append(short_label(label_of(*slide->kind())));
   }
   if (slide->size_tenths()) {
     out += ", size ";
@@ -94,7 +114,7 @@ void append_slide_details(std::string& out, const firnbook::Pit& pit, const firn
   }
   if (slide->trigger()) {
     out += ", trigger: ";
-    out.append(label_of(*slide->trigger()));
+    out.append(short_label(label_of(*slide->trigger())));
   }
   if (slide->aspect_point()) {
     out += ", ";
@@ -106,9 +126,8 @@ void append_slide_details(std::string& out, const firnbook::Pit& pit, const firn
     out += " m";
   }
   if (pit::size_of(slide->words()) > 0) {
-    out += ", \"";
-    out.append(pit::text(slide->words()));
-    out += '"';
+    out += ", ";
+    append_quoted(out, slide->words());
   }
 }
 
@@ -175,7 +194,7 @@ void append_layer(std::string& out, const firnbook::Pit& pit, std::int32_t store
       out.append(code_of(*layer->grain_form_second()));
       out += ')';
     }
-    const std::string_view label = label_of(*layer->grain_form());
+    const std::string_view label = short_label(label_of(*layer->grain_form()));
     if (!label.empty()) {
       out += ' ';
       out.append(label);
@@ -206,9 +225,7 @@ void append_layer(std::string& out, const firnbook::Pit& pit, std::int32_t store
   }
   if (pit::size_of(layer->words()) > 0) {
     append_part(out, first);
-    out += '"';
-    out.append(pit::text(layer->words()));
-    out += '"';
+    append_quoted(out, layer->words());
   }
 }
 
@@ -220,6 +237,10 @@ void append_finding(std::string& out, const firnbook::Pit& pit, const firnbook::
   const Numbers numbers = {finding.depth_10um(), finding.a(), finding.b(), finding.c()};
   append_template(out, words.empty() ? std::string_view{"a finding this version has no words for"} : words,
                   numbers);
+  if (thing == Thing::layer && finding.key() == firnbook::FindingKey::marked_by_observer) {
+    out += ": ";
+    append_layer(out, pit, finding.subject().index());
+  }
   if (thing == Thing::sign) append_sign_details(out, pit, finding);
   if (thing == Thing::slide) append_slide_details(out, pit, finding);
 }

@@ -27,11 +27,13 @@ constexpr Row<FindingKey> kFindings[] = {
     {FindingKey::sign_seen, "seen"},
     {FindingKey::sign_not_seen, "looked for, not seen; that is no proof that it cannot happen"},
     {FindingKey::sign_not_looked_for, "not looked for"},
+    {FindingKey::sign_answer_unknown, "written down without saying whether it was seen"},
     {FindingKey::slide_seen, "recent slide"},
     {FindingKey::ct_sudden, "broke suddenly"},
     {FindingKey::ct_resistant, "broke, with resistance"},
     {FindingKey::ct_break, "an uneven break; it says little either way"},
     {FindingKey::ct_character_unknown, "broke; how it broke was not recorded"},
+    {FindingKey::ct_quality_one, "broke clean and fast (Q1), which usually goes with a sudden fracture"},
     {FindingKey::ct_no_fracture, "loaded to the end, nothing broke: raised nothing under this test"},
     {FindingKey::ect_crossed_before_22,
      "the crack crossed the whole column before the 22nd tap: the most critical of the Swiss service's three "
@@ -43,12 +45,18 @@ constexpr Row<FindingKey> kFindings[] = {
      "cracked without crossing the column: raised nothing under the Swiss service's classes"},
     {FindingKey::ect_no_fracture,
      "loaded to the end, nothing broke: raised nothing under the Swiss service's classes"},
+    {FindingKey::ect_crossed_tap_unknown,
+     "the crack crossed the whole column; on which tap was not recorded"},
+    {FindingKey::ect_in_ignored_top,
+     "in the top of the snow that one version of the Swiss service's classes leaves out; it still broke"},
     {FindingKey::ect_crossing_unknown, "cracked; whether it crossed the column was not recorded"},
     {FindingKey::pst_propagation_likely,
      "cut less than half the column and the crack ran to the end: propagation likely"},
     {FindingKey::pst_criterion_not_met,
      "the criterion (cut under half the column, crack on to the end) is not met; it takes nothing away from "
      "what other findings raise"},
+    {FindingKey::pst_no_fracture,
+     "sawn to the end without a crack that ran by itself: raised nothing under this test"},
     {FindingKey::pst_unknown, "cut or ending not recorded: cannot be read"},
     {FindingKey::flag_grain_size, "grains {a:mm} mm (flag: over {b:mm} mm)"},
     {FindingKey::flag_hardness, "hardness {a:hardness} (flag: softer than {b:hardness})"},
@@ -56,7 +64,7 @@ constexpr Row<FindingKey> kFindings[] = {
     {FindingKey::flag_size_difference, "grain sizes {a:mm} mm apart (flag: over {b:mm} mm)"},
     {FindingKey::flag_hardness_difference, "hardness {a:steps} steps apart (flag: over {b:steps})"},
     {FindingKey::flag_depth, "depth {a:cm} cm (flag: 20 to 85 cm)"},
-    {FindingKey::flag_count, "{a} of 6 yellow flags met"},
+    {FindingKey::flag_count, "{a} of 6 met"},
     {FindingKey::gradient_strong,
      "{a:degC} degC per metre between {depth:cm} and {b:cm} cm: steep enough for facets to grow (rule of "
      "thumb, "
@@ -64,6 +72,8 @@ constexpr Row<FindingKey> kFindings[] = {
     {FindingKey::gradient_weak, "{a:degC} degC per metre between {depth:cm} and {b:cm} cm"},
     {FindingKey::test_recorded, "recorded; this version reads no class from it"},
     {FindingKey::test_not_valid, "not a valid test"},
+    {FindingKey::test_fracture, "broke; this version reads no class from it"},
+    {FindingKey::marked_by_observer, "marked by the observer as a layer of concern"},
 };
 
 // What a criterion is about, for the list of those that could not be judged.
