@@ -52,6 +52,38 @@ firn_status refuse(const Call& call, const Failure& failure) {
   return failure.status;
 }
 
+firn_status run_body(const Call& call, Done (*body)(void*), void* data) noexcept {
+  if (!error_is_usable(call.error)) return FIRN_BAD_STRUCT_SIZE;
+  try {
+    const Done answer = body(data);
+    if (!answer) return refuse(call, answer.failure());
+    clear_error(call.error);
+    if (call.context != nullptr) call.context->log.write(FIRN_LOG_DEBUG, call.name, "done");
+    return FIRN_OK;
+  } catch (const std::bad_alloc&) {
+    if (call.context != nullptr) call.context->recover();
+    return refuse(call, FIRN_OUT_OF_MEMORY, "out of memory",
+                  "free memory, or lower the limits of the context, and call again");
+  } catch (...) {
+    if (call.context != nullptr) call.context->recover();
+    return refuse(call, FIRN_INTERNAL, "the library failed: this is a defect of it",
+                  "report it with the input that led to it");
+  }
+}
+
+firn_status guard_body(const Call& call, Done (*body)(void*), void* data) noexcept {
+  if (call.context != nullptr) return run_body(call, body, data);
+  if (!error_is_usable(call.error)) return FIRN_BAD_STRUCT_SIZE;
+  return refuse(call, FIRN_NULL_ARGUMENT, "the context, report or recorder is NULL",
+                "make one first and check its status");
+}
+
+Done check_struct_size(std::uint32_t given, std::size_t first_version, const char* name) {
+  if (given >= first_version) return done();
+  return failure_of(FIRN_BAD_STRUCT_SIZE, std::string("struct_size of ") + name + " is too small",
+                    std::string("set it, for example with FIRN_INIT(") + name + ")");
+}
+
 Failure failure_of(firn_status status, std::string what, std::string remedy) {
   Failure failure;
   failure.status = status;

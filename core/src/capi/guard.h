@@ -40,35 +40,24 @@ firn_status refuse(const Call& call, firn_status status, const char* what, const
 // Prints the path of the failure's place, so this one may throw.
 firn_status refuse(const Call& call, const Failure& failure);
 
+// One copy of the wall for all functions; the templates only carry the lambda to it.
+firn_status run_body(const Call& call, Done (*body)(void*), void* data) noexcept;
+firn_status guard_body(const Call& call, Done (*body)(void*), void* data) noexcept;
+
+template <class Body>
+Done call_body(void* data) {
+  return (*static_cast<Body*>(data))();
+}
+
 template <class Body>
 firn_status run(const Call& call, Body&& body) noexcept {
-  if (!error_is_usable(call.error)) return FIRN_BAD_STRUCT_SIZE;
-  try {
-    const Done answer = body();
-    if (!answer) return refuse(call, answer.failure());
-    clear_error(call.error);
-    if (call.context != nullptr) call.context->log.write(FIRN_LOG_DEBUG, call.name, "done");
-    return FIRN_OK;
-  } catch (const std::bad_alloc&) {
-    if (call.context != nullptr) call.context->recover();
-    return refuse(call, FIRN_OUT_OF_MEMORY, "out of memory",
-                  "free memory, or lower the limits of the context, and call again");
-  } catch (...) {
-    if (call.context != nullptr) call.context->recover();
-    return refuse(call, FIRN_INTERNAL, "the library failed: this is a defect of it",
-                  "report it with the input that led to it");
-  }
+  return run_body(call, call_body<Body>, &body);
 }
 
 // For every function that works in a context.
 template <class Body>
 firn_status guard(const Call& call, Body&& body) noexcept {
-  if (call.context == nullptr) {
-    if (!error_is_usable(call.error)) return FIRN_BAD_STRUCT_SIZE;
-    return refuse(call, FIRN_NULL_ARGUMENT, "the context, report or recorder is NULL",
-                  "make one first and check its status");
-  }
-  return run(call, body);
+  return guard_body(call, call_body<Body>, &body);
 }
 
 // For functions that answer nothing: they only give back.
@@ -82,10 +71,6 @@ Failure null_argument(const char* name);
 
 // Options and other structs of the caller: the struct_size is compared with the frozen first version, never
 // with today's size, so that programs built against older headers go on working.
-inline Done check_struct_size(std::uint32_t given, std::size_t first_version, const char* name) {
-  if (given >= first_version) return done();
-  return failure_of(FIRN_BAD_STRUCT_SIZE, std::string("struct_size of ") + name + " is too small",
-                    std::string("set it, for example with FIRN_INIT(") + name + ")");
-}
+Done check_struct_size(std::uint32_t given, std::size_t first_version, const char* name);
 
 }  // namespace firn::capi

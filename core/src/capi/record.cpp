@@ -25,29 +25,6 @@ firn_target target_to(const firnbook::Target& target) {
           {}};
 }
 
-// Reads the caller's struct into its place in a pit that holds nothing else.
-template <class From, class To>
-Done read_into(firn_recorder& recorder, const From* from, To& to) {
-  Result<From> read = read_record(from);
-  if (!read) return read.failure();
-  Room room(recorder.context->limits.edit.max_bytes);
-  Done translated = translate(*read, to, room);
-  if (!translated || room.said_anything()) return translated;
-  return failure_of(FIRN_BAD_EDIT, std::string(struct_name(from)) + " says nothing",
-                    "set a field and its bit in present, or give a text");
-}
-
-// What a pit has once. `slot` makes the table's place in the edit's fields.
-template <class From, class Slot>
-Done record_once(firn_recorder& recorder, const From* from, Slot&& slot, firn_buffer* edit) {
-  Result<recording::EditHead> head = next_head(recorder);
-  if (!head) return head.failure();
-  firnbook::PitT fields;
-  Done read = read_into(recorder, from, slot(fields));
-  if (!read) return read;
-  return record(recorder, recording::make_set(*head, fields), edit);
-}
-
 template <class T>
 T& only(std::unique_ptr<T>& slot) {
   slot = std::make_unique<T>();
@@ -60,6 +37,49 @@ T& only(std::vector<std::unique_ptr<T>>& list) {
   return *list.back();
 }
 
+// Puts the caller's struct into its place in a pit that holds nothing else. The struct's type is known inside
+// only: what makes and applies edits exists once, not once a struct.
+using Fill = Done (*)(const void* from, firnbook::PitT& fields, Room& room);
+
+template <class From, class To>
+Done read_into(const void* from, To& to, Room& room) {
+  const auto* given = static_cast<const From*>(from);
+  Result<From> read = read_record(given);
+  if (!read) return read.failure();
+  Done translated = translate(*read, to, room);
+  if (!translated || room.said_anything()) return translated;
+  return failure_of(FIRN_BAD_EDIT, std::string(struct_name(given)) + " says nothing",
+                    "set a field and its bit in present, or give a text");
+}
+
+Done put_head(const void* from, firnbook::PitT& pit, Room& room) {
+  return read_into<firn_pit_head>(from, pit, room);
+}
+template <class From, auto kMember>
+Done put(const void* from, firnbook::PitT& pit, Room& room) {
+  return read_into<From>(from, only(pit.*kMember), room);
+}
+// A fracture or a reading travels in a test or profile that holds nothing else.
+template <class From, auto kList, auto kMember>
+Done put_inside(const void* from, firnbook::PitT& pit, Room& room) {
+  return read_into<From>(from, only(only(pit.*kList).*kMember), room);
+}
+
+Done fill(const firn_recorder& recorder, const void* from, Fill put, firnbook::PitT& fields) {
+  Room room(recorder.context->limits.edit.max_bytes);
+  return put(from, fields, room);
+}
+
+// What a pit has once.
+Done record_once(firn_recorder& recorder, const void* from, Fill put, firn_buffer* edit) {
+  Result<recording::EditHead> head = next_head(recorder);
+  if (!head) return head.failure();
+  firnbook::PitT fields;
+  Done filled = fill(recorder, from, put, fields);
+  if (!filled) return filled;
+  return record(recorder, recording::make_set(*head, fields), edit);
+}
+
 // Where a thing goes, and what it is.
 struct Adding {
   Thing thing;
@@ -68,13 +88,18 @@ struct Adding {
   const firn_target* about;   // the thing a remark is about, or null
 };
 
-Done record_thing(firn_recorder& recorder, const recording::EditHead& head, const firnbook::PitT& fields,
-                  const Adding& adding, firn_target* target, firn_buffer* edit) {
+Done record_one(firn_recorder& recorder, const void* from, Fill put, const Adding& adding,
+                firn_target* target, firn_buffer* edit) {
+  Result<recording::EditHead> head = next_head(recorder);
+  if (!head) return head.failure();
+  firnbook::PitT fields;
+  Done filled = fill(recorder, from, put, fields);
+  if (!filled) return filled;
   firnbook::Target into, change, about;
   if (adding.into != nullptr) into = target_from(*adding.into);
   if (adding.about != nullptr) about = target_from(*adding.about);
   const firnbook::Target* about_what = adding.about == nullptr ? nullptr : &about;
-  firnbook::Target named = recording::target_of(head.key, adding.thing);
+  firnbook::Target named = recording::target_of(head->key, adding.thing);
   recording::Bytes bytes;
   if (adding.change != nullptr) {
     change = target_from(*adding.change);
@@ -83,24 +108,13 @@ Done record_thing(firn_recorder& recorder, const recording::EditHead& head, cons
                         "give the name that the call for this struct answered");
     }
     named = change;
-    bytes = recording::make_change(head, change, fields, about_what);
+    bytes = recording::make_change(*head, change, fields, about_what);
   } else {
-    bytes = recording::make_add(head, fields, adding.into == nullptr ? nullptr : &into, about_what);
+    bytes = recording::make_add(*head, fields, adding.into == nullptr ? nullptr : &into, about_what);
   }
   Done recorded = record(recorder, bytes, edit);
   if (recorded && target != nullptr) *target = target_to(named);
   return recorded;
-}
-
-template <class From, class Slot>
-Done record_one(firn_recorder& recorder, const From* from, Slot&& slot, const Adding& adding,
-                firn_target* target, firn_buffer* edit) {
-  Result<recording::EditHead> head = next_head(recorder);
-  if (!head) return head.failure();
-  firnbook::PitT fields;
-  Done read = read_into(recorder, from, slot(fields));
-  if (!read) return read;
-  return record_thing(recorder, *head, fields, adding, target, edit);
 }
 
 Done check_into(const firn_target* into, const firn_target* change) {
@@ -122,65 +136,56 @@ Done record_about(firn_recorder& recorder, firn_buffer* edit, Make&& make) {
 
 firn_status firn_record_pit_head(firn_recorder* recorder, const firn_pit_head* head, firn_buffer* edit,
                                  firn_error* error) {
-  return guard({context_of(recorder), error, __func__, {edit}}, [&]() -> firn::Done {
-    return record_once(
-        *recorder, head, [](firnbook::PitT & pit) -> auto& { return pit; }, edit);
-  });
+  return guard({context_of(recorder), error, __func__, {edit}},
+               [&]() -> firn::Done { return record_once(*recorder, head, put_head, edit); });
 }
 
 firn_status firn_record_site(firn_recorder* recorder, const firn_site* site, firn_buffer* edit,
                              firn_error* error) {
   return guard({context_of(recorder), error, __func__, {edit}}, [&]() -> firn::Done {
-    return record_once(
-        *recorder, site, [](firnbook::PitT & pit) -> auto& { return only(pit.site); }, edit);
+    return record_once(*recorder, site, put<firn_site, &firnbook::PitT::site>, edit);
   });
 }
 
 firn_status firn_record_choice(firn_recorder* recorder, const firn_choice* choice, firn_buffer* edit,
                                firn_error* error) {
   return guard({context_of(recorder), error, __func__, {edit}}, [&]() -> firn::Done {
-    return record_once(
-        *recorder, choice, [](firnbook::PitT & pit) -> auto& { return only(pit.choice); }, edit);
+    return record_once(*recorder, choice, put<firn_choice, &firnbook::PitT::choice>, edit);
   });
 }
 
 firn_status firn_record_weather(firn_recorder* recorder, const firn_weather* weather, firn_buffer* edit,
                                 firn_error* error) {
   return guard({context_of(recorder), error, __func__, {edit}}, [&]() -> firn::Done {
-    return record_once(
-        *recorder, weather, [](firnbook::PitT & pit) -> auto& { return only(pit.weather); }, edit);
+    return record_once(*recorder, weather, put<firn_weather, &firnbook::PitT::weather>, edit);
   });
 }
 
 firn_status firn_record_surface(firn_recorder* recorder, const firn_surface* surface, firn_buffer* edit,
                                 firn_error* error) {
   return guard({context_of(recorder), error, __func__, {edit}}, [&]() -> firn::Done {
-    return record_once(
-        *recorder, surface, [](firnbook::PitT & pit) -> auto& { return only(pit.surface); }, edit);
+    return record_once(*recorder, surface, put<firn_surface, &firnbook::PitT::surface>, edit);
   });
 }
 
 firn_status firn_record_snowpack(firn_recorder* recorder, const firn_snowpack* snowpack, firn_buffer* edit,
                                  firn_error* error) {
   return guard({context_of(recorder), error, __func__, {edit}}, [&]() -> firn::Done {
-    return record_once(
-        *recorder, snowpack, [](firnbook::PitT & pit) -> auto& { return only(pit.snowpack); }, edit);
+    return record_once(*recorder, snowpack, put<firn_snowpack, &firnbook::PitT::snowpack>, edit);
   });
 }
 
 firn_status firn_record_assessment(firn_recorder* recorder, const firn_assessment* assessment,
                                    firn_buffer* edit, firn_error* error) {
   return guard({context_of(recorder), error, __func__, {edit}}, [&]() -> firn::Done {
-    return record_once(
-        *recorder, assessment, [](firnbook::PitT & pit) -> auto& { return only(pit.assessment); }, edit);
+    return record_once(*recorder, assessment, put<firn_assessment, &firnbook::PitT::assessment>, edit);
   });
 }
 
 firn_status firn_record_bulletin(firn_recorder* recorder, const firn_bulletin_seen* bulletin,
                                  firn_buffer* edit, firn_error* error) {
   return guard({context_of(recorder), error, __func__, {edit}}, [&]() -> firn::Done {
-    return record_once(
-        *recorder, bulletin, [](firnbook::PitT & pit) -> auto& { return only(pit.bulletin); }, edit);
+    return record_once(*recorder, bulletin, put<firn_bulletin_seen, &firnbook::PitT::bulletin>, edit);
   });
 }
 
@@ -188,18 +193,16 @@ firn_status firn_record_observer(firn_recorder* recorder, const firn_observer* o
                                  const firn_target* change, firn_target* target, firn_buffer* edit,
                                  firn_error* error) {
   return guard({context_of(recorder), error, __func__, {edit}}, [&]() -> firn::Done {
-    return record_one(
-        *recorder, observer, [](firnbook::PitT & pit) -> auto& { return only(pit.observers); },
-        {firnbook::Thing::observer, nullptr, change, nullptr}, target, edit);
+    return record_one(*recorder, observer, put<firn_observer, &firnbook::PitT::observers>,
+                      {firnbook::Thing::observer, nullptr, change, nullptr}, target, edit);
   });
 }
 
 firn_status firn_record_layer(firn_recorder* recorder, const firn_layer* layer, const firn_target* change,
                               firn_target* target, firn_buffer* edit, firn_error* error) {
   return guard({context_of(recorder), error, __func__, {edit}}, [&]() -> firn::Done {
-    return record_one(
-        *recorder, layer, [](firnbook::PitT & pit) -> auto& { return only(pit.layers); },
-        {firnbook::Thing::layer, nullptr, change, nullptr}, target, edit);
+    return record_one(*recorder, layer, put<firn_layer, &firnbook::PitT::layers>,
+                      {firnbook::Thing::layer, nullptr, change, nullptr}, target, edit);
   });
 }
 
@@ -207,9 +210,8 @@ firn_status firn_record_temperature(firn_recorder* recorder, const firn_temperat
                                     const firn_target* change, firn_target* target, firn_buffer* edit,
                                     firn_error* error) {
   return guard({context_of(recorder), error, __func__, {edit}}, [&]() -> firn::Done {
-    return record_one(
-        *recorder, temperature, [](firnbook::PitT & pit) -> auto& { return only(pit.temperatures); },
-        {firnbook::Thing::temperature, nullptr, change, nullptr}, target, edit);
+    return record_one(*recorder, temperature, put<firn_temperature, &firnbook::PitT::temperatures>,
+                      {firnbook::Thing::temperature, nullptr, change, nullptr}, target, edit);
   });
 }
 
@@ -217,36 +219,32 @@ firn_status firn_record_density_profile(firn_recorder* recorder, const firn_dens
                                         const firn_target* change, firn_target* target, firn_buffer* edit,
                                         firn_error* error) {
   return guard({context_of(recorder), error, __func__, {edit}}, [&]() -> firn::Done {
-    return record_one(
-        *recorder, profile, [](firnbook::PitT & pit) -> auto& { return only(pit.densities); },
-        {firnbook::Thing::density_profile, nullptr, change, nullptr}, target, edit);
+    return record_one(*recorder, profile, put<firn_density_profile, &firnbook::PitT::densities>,
+                      {firnbook::Thing::density_profile, nullptr, change, nullptr}, target, edit);
   });
 }
 
 firn_status firn_record_test(firn_recorder* recorder, const firn_test* test, const firn_target* change,
                              firn_target* target, firn_buffer* edit, firn_error* error) {
   return guard({context_of(recorder), error, __func__, {edit}}, [&]() -> firn::Done {
-    return record_one(
-        *recorder, test, [](firnbook::PitT & pit) -> auto& { return only(pit.tests); },
-        {firnbook::Thing::test, nullptr, change, nullptr}, target, edit);
+    return record_one(*recorder, test, put<firn_test, &firnbook::PitT::tests>,
+                      {firnbook::Thing::test, nullptr, change, nullptr}, target, edit);
   });
 }
 
 firn_status firn_record_sign(firn_recorder* recorder, const firn_sign* sign, const firn_target* change,
                              firn_target* target, firn_buffer* edit, firn_error* error) {
   return guard({context_of(recorder), error, __func__, {edit}}, [&]() -> firn::Done {
-    return record_one(
-        *recorder, sign, [](firnbook::PitT & pit) -> auto& { return only(pit.signs); },
-        {firnbook::Thing::sign, nullptr, change, nullptr}, target, edit);
+    return record_one(*recorder, sign, put<firn_sign, &firnbook::PitT::signs>,
+                      {firnbook::Thing::sign, nullptr, change, nullptr}, target, edit);
   });
 }
 
 firn_status firn_record_slide(firn_recorder* recorder, const firn_slide* slide, const firn_target* change,
                               firn_target* target, firn_buffer* edit, firn_error* error) {
   return guard({context_of(recorder), error, __func__, {edit}}, [&]() -> firn::Done {
-    return record_one(
-        *recorder, slide, [](firnbook::PitT & pit) -> auto& { return only(pit.slides); },
-        {firnbook::Thing::slide, nullptr, change, nullptr}, target, edit);
+    return record_one(*recorder, slide, put<firn_slide, &firnbook::PitT::slides>,
+                      {firnbook::Thing::slide, nullptr, change, nullptr}, target, edit);
   });
 }
 
@@ -255,9 +253,8 @@ firn_status firn_record_remark(firn_recorder* recorder, const firn_remark* remar
   return guard({context_of(recorder), error, __func__, {edit}}, [&]() -> firn::Done {
     firn::Result<firn_remark> read = read_record(remark);
     if (!read) return read.failure();
-    return record_one(
-        *recorder, remark, [](firnbook::PitT & pit) -> auto& { return only(pit.remarks); },
-        {firnbook::Thing::remark, nullptr, change, read->about}, target, edit);
+    return record_one(*recorder, remark, put<firn_remark, &firnbook::PitT::remarks>,
+                      {firnbook::Thing::remark, nullptr, change, read->about}, target, edit);
   });
 }
 
@@ -267,9 +264,9 @@ firn_status firn_record_fracture(firn_recorder* recorder, const firn_fracture* f
   return guard({context_of(recorder), error, __func__, {edit}}, [&]() -> firn::Done {
     firn::Done one = check_into(into, change);
     if (!one) return one;
-    return record_one(
-        *recorder, fracture, [](firnbook::PitT & pit) -> auto& { return only(only(pit.tests).fractures); },
-        {firnbook::Thing::fracture, into, change, nullptr}, target, edit);
+    return record_one(*recorder, fracture,
+                      put_inside<firn_fracture, &firnbook::PitT::tests, &firnbook::StabilityTestT::fractures>,
+                      {firnbook::Thing::fracture, into, change, nullptr}, target, edit);
   });
 }
 
@@ -280,7 +277,8 @@ firn_status firn_record_density(firn_recorder* recorder, const firn_density* den
     firn::Done one = check_into(into, change);
     if (!one) return one;
     return record_one(
-        *recorder, density, [](firnbook::PitT & pit) -> auto& { return only(only(pit.densities).readings); },
+        *recorder, density,
+        put_inside<firn_density, &firnbook::PitT::densities, &firnbook::DensityProfileT::readings>,
         {firnbook::Thing::density, into, change, nullptr}, target, edit);
   });
 }

@@ -1,28 +1,19 @@
 #include "capi/recorder.h"
 
-#include <algorithm>
-
 #include "capi/fields.h"
 #include "capi/outputs.h"
 #include "capi/records.h"
 #include "capi/structs.h"
-#include "schemas/edit_generated.h"
 
 using namespace firn::capi;
 
 namespace firn::capi {
 namespace {
 
-// The identity of an edit that verifies; zeros when it has none.
-Result<recording::EditKey> key_of(firn_context& context, const std::uint8_t* bytes, std::size_t size) {
-  static constexpr pit::Schema kEdit = {
-      "FIRE", "edit", [](flatbuffers::Verifier& v) { return firnbook::VerifyEditBuffer(v); }};
-  Result<const std::uint8_t*> data =
-      pit::verify_bytes(bytes, size, context.limits.edit, kEdit, context.work.pit_bytes);
-  if (!data) return data.failure();
-  const firnbook::EditId* id = firnbook::GetEdit(*data)->id();
-  if (id == nullptr) return recording::EditKey{};
-  return recording::EditKey{id->device(), id->sequence()};
+// The number after the last one known of this device, 0 when there is none left.
+std::uint64_t sequence_after(const firn_recorder& recorder, std::uint64_t device) {
+  const std::uint64_t last = recorder.edits.last_sequence(device);
+  return last == UINT64_MAX ? 0 : last + 1;
 }
 
 Done set_author(firn_recorder& recorder, const firn_author& author) {
@@ -30,9 +21,7 @@ Done set_author(firn_recorder& recorder, const firn_author& author) {
     return failure_of(FIRN_BAD_ARGUMENT, "the author's device is 0",
                       "give this device and journal a number of its own");
   }
-  const auto known = recorder.last_sequence.find(author.device);
-  const std::uint64_t last = known == recorder.last_sequence.end() ? 0 : known->second;
-  if (author.next_sequence != 0 && author.next_sequence <= last) {
+  if (author.next_sequence != 0 && author.next_sequence <= recorder.edits.last_sequence(author.device)) {
     return failure_of(FIRN_BAD_ARGUMENT, "the author's next sequence was given out before",
                       "give a larger one, or 0 to go on after the last one known");
   }
@@ -47,7 +36,8 @@ Done set_author(firn_recorder& recorder, const firn_author& author) {
   Done read = fields.finish();
   if (!read) return read;
   recorder.device = author.device;
-  recorder.next_sequence = author.next_sequence == 0 ? last + 1 : author.next_sequence;
+  recorder.next_sequence =
+      author.next_sequence == 0 ? sequence_after(recorder, author.device) : author.next_sequence;
   recorder.made = moment_of(author.made);
   recorder.has_made = author.made.precision != FIRN_TIME_PRECISION_NONE;
   recorder.observer.swap(observer);
@@ -61,20 +51,13 @@ firn_context* context_of(const firn_recorder* recorder) noexcept {
 }
 
 Done apply(firn_recorder& recorder, const std::uint8_t* bytes, std::size_t size) {
-  Result<recording::EditKey> key = key_of(*recorder.context, bytes, size);
-  if (!key) return key.failure();
-  // The place in the map is made before anything changes, since making it may run out of memory.
-  const auto [place, is_new] = recorder.last_sequence.try_emplace(key->device, 0);
   Done applied = recorder.edits.apply(bytes, size);
-  if (!applied) {
-    if (is_new) recorder.last_sequence.erase(place);
-    return applied;
+  if (!applied || recorder.device == 0 || recorder.next_sequence == 0) return applied;
+  // Edits of this very device may come back from elsewhere: their numbers are taken.
+  if (recorder.edits.last_sequence(recorder.device) >= recorder.next_sequence) {
+    recorder.next_sequence = sequence_after(recorder, recorder.device);
   }
-  place->second = std::max(place->second, key->sequence);
-  if (key->device == recorder.device && key->sequence >= recorder.next_sequence) {
-    recorder.next_sequence = key->sequence == UINT64_MAX ? 0 : key->sequence + 1;
-  }
-  return done();
+  return applied;
 }
 
 Result<recording::EditHead> next_head(const firn_recorder& recorder) {

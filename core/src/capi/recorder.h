@@ -2,7 +2,6 @@
 #pragma once
 
 #include <cstdint>
-#include <map>
 #include <string>
 
 #include "capi/guard.h"
@@ -18,13 +17,10 @@ struct firn_recorder {
 
   // The author of edits made from structs; device 0 until there is one.
   std::uint64_t device = 0;
-  std::uint64_t next_sequence = 0;
+  std::uint64_t next_sequence = 0;  // 0: all numbers are used up
   firnbook::Moment made;
   bool has_made = false;
   std::string observer;
-
-  // Largest sequence known of each device.
-  std::map<std::uint64_t, std::uint64_t> last_sequence;
 };
 
 namespace firn::capi {
