@@ -20,11 +20,13 @@ int main(void) {
   if (status == FIRN_OK) status = firn_interpret(context, pit.data, pit.size, NULL, &report, &error);
   if (status != FIRN_OK) {
     fprintf(stderr, "line %u: %s. %s\n", (unsigned)error.line, error.what, error.remedy);
-  } else if (firn_version() != FIRN_VERSION_NUMBER(FIRN_VERSION_MAJOR, FIRN_VERSION_MINOR, FIRN_VERSION_PATCH)) {
+  } else if (firn_version() !=
+             FIRN_VERSION_NUMBER(FIRN_VERSION_MAJOR, FIRN_VERSION_MINOR, FIRN_VERSION_PATCH)) {
     fprintf(stderr, "headers %s, library %s\n", FIRN_VERSION_STRING, firn_version_string());
     status = FIRN_INTERNAL;
   } else {
-    printf("firnbook %s: pit of %zu bytes, report of %zu bytes\n", firn_version_string(), pit.size, report.size);
+    printf("firnbook %s: pit of %zu bytes, report of %zu bytes\n", firn_version_string(), pit.size,
+           report.size);
   }
   firn_buffer_free(context, &report);
   firn_buffer_free(context, &pit);

@@ -1,7 +1,6 @@
 #include "capi/inputs.h"
 
 #include "recording/draft.h"
-#include "recording/draft.h"
 #include "recording/overlay.h"
 #include "support/checksum.h"
 
