@@ -15,6 +15,7 @@ allowed=$2
 shift 2
 nm=${NM:-nm}
 readelf=${READELF:-readelf}
+objdump=${OBJDUMP:-objdump}
 libm=${LIBM:-$(ldconfig -p 2>/dev/null | sed -n 's/.*libm\.so\.6 .*x86-64.*=> //p' | head -1)}
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
@@ -82,11 +83,14 @@ for object in "$@"; do
   report "$work/found" "our own $object asks for the symbols above"
   # Constants whose pointers the loader fills in (.data.rel.ro) are read-only afterwards; DW.ref sections are
   # pointers of the unwinder, of the same kind. FlatBuffers keeps one byte a vector type to point at when
-  # the vector is empty (flatbuffers::data); nothing is ever written there.
-  "$readelf" -SW "$object" | sed -n 's/^ *\[ *[0-9]*\] //p' |
-    awk '($1 ~ /^\.(data|bss|tdata|tbss)/) && ($1 !~ /^\.data\.rel\.(ro|local\.DW\.ref)/) &&
-      ($1 !~ /^\.bss\._ZZN11flatbuffers4data/) && ($5 !~ /^0+$/) {print $1}' >"$work/variables"
-  report "$work/variables" "our own $object has variables (global mutable state) in the sections above"
+  # the vector is empty (flatbuffers::data); nothing is ever written there. What GCC puts into .data without a
+  # name are the elements of constant lists: no code can name them, so none can change them.
+  "$objdump" -t "$object" |
+    awk '/ O / && match($0, /\.(data|bss|tdata|tbss)[^ \t]*/) {
+      section = substr($0, RSTART, RLENGTH)
+      if (section !~ /^\.data\.rel\.(ro|local\.DW\.ref)/ && $NF !~ /_ZZN11flatbuffers4data/) print $NF, section
+    }' >"$work/variables"
+  report "$work/variables" "our own $object has the variables above (global mutable state)"
 done
 
 [ "$status" != 0 ] || echo "symbols: $library asks for $(wc -l <"$work/allowed") of the refused, all of them allowed; $# objects of ours for none"
