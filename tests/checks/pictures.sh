@@ -20,15 +20,15 @@ browser() { # PNG width height URL
 
 for svg in "$@"; do
   name=$(basename "$svg" .svg)
-  width=$(sed -n 's/.*<svg[^>]*viewBox="0 0 \([0-9]*\) [0-9]*".*/\1/p' "$svg" | head -1)
-  height=$(sed -n 's/.*<svg[^>]*viewBox="0 0 [0-9]* \([0-9]*\)".*/\1/p' "$svg" | head -1)
-  [ -n "$width" ] && [ -n "$height" ] || { echo "pictures: $svg has no viewBox in whole numbers" >&2; exit 1; }
+  width=$(sed -n 's/.*<svg[^>]*viewBox="0 0 \([0-9]*\) [0-9.]*".*/\1/p' "$svg" | head -1)
+  height=$(sed -n 's/.*<svg[^>]*viewBox="0 0 [0-9]* \([0-9]*\)[0-9.]*".*/\1/p' "$svg" | head -1)
+  [ -n "$width" ] && [ -n "$height" ] || { echo "pictures: $svg has no viewBox that starts at 0 0" >&2; exit 1; }
   for wanted in "$width" 360; do
     rsvg-convert --width "$wanted" --keep-aspect-ratio --background-color white "$svg" -o "$out/$name-rsvg-$wanted.png"
     python3 "$here/png.py" "$out/$name-rsvg-$wanted.png" "$wanted"
     tall=$(((height * wanted + width - 1) / width))
-    cp "$svg" "$out/$name.svg"
-    printf '<!doctype html><body style="margin:0;background:#fff"><img src="%s.svg" width="%s">\n' "$name" "$wanted" \
+    cat "$svg" >"$out/$name-shown.svg"
+    printf '<!doctype html><body style="margin:0;background:#fff"><img src="%s-shown.svg" width="%s">\n' "$name" "$wanted" \
       >"$out/$name-$wanted.html"
     browser "$out/$name-chromium-$wanted.png" "$wanted" "$tall" "file://$out/$name-$wanted.html"
     python3 "$here/png.py" "$out/$name-chromium-$wanted.png" "$wanted" "$tall"
