@@ -230,7 +230,7 @@ class Gatherer {
     }
     add_flags(concern, seeds_[from].home);
     add_gradients(concern);
-    const auto begin = analysis_.evidence.begin() + concern.first_evidence;
+    const auto begin = analysis_.evidence.begin() + static_cast<std::ptrdiff_t>(concern.first_evidence);
     std::sort(begin, analysis_.evidence.end(), [this](std::uint32_t one, std::uint32_t other) {
       return reading_order(one) < reading_order(other);
     });
