@@ -28,7 +28,9 @@ void take_things(Fields& fields, int field, std::vector<std::unique_ptr<To>>& sl
                     "set struct_size of every element to sizeof of the element");
       return;
     }
-    Result<From> element = read_record(reinterpret_cast<const From*>(bytes + i * stride));
+    // Through void: the stride was found to keep the alignment, which a cast of characters cannot know.
+    const void* at = bytes + i * stride;
+    Result<From> element = read_record(static_cast<const From*>(at));
     auto made = std::make_unique<To>();
     fields.take(element ? translate(*element, *made, room) : Done(element.failure()));
     slot.push_back(std::move(made));

@@ -51,7 +51,7 @@ std::int32_t crossed_limit(GrainForm form, std::int32_t size) {
 }
 
 void check_form(const pit::Layer& layer, Reporter& out) {
-  if (layer.size != pit::kUnknown && layer.size > 0) {
+  if (layer.size > 0) {
     const std::int32_t limit = crossed_limit(static_cast<GrainForm>(layer.form), layer.size);
     if (limit != 0) {
       out.add(CheckCode::size_contradicts_form, layer_place(layer, firnbook::Layer::VT_GRAIN_SIZE_10UM),

@@ -10,7 +10,6 @@ using firnbook::Datum;
 using firnbook::Depth;
 using firnbook::Direction;
 using firnbook::GrainForm;
-using firnbook::GrainSizeClass;
 using firnbook::HandHardness;
 using firnbook::LayerNameKind;
 using firnbook::LayerT;

@@ -20,7 +20,6 @@ using firnbook::Depth;
 using firnbook::Moment;
 using firnbook::PitT;
 using firnbook::Place;
-using firnbook::Thing;
 using firnbook::TimeSpan;
 
 // --- order -----------------------------------------------------------------------------------------------

@@ -14,7 +14,6 @@ namespace {
 
 using firnbook::Change;
 using firnbook::ChangeKind;
-using firnbook::Depth;
 using firnbook::Edit;
 using firnbook::LayerT;
 using firnbook::Pit;

@@ -8,7 +8,6 @@
 namespace firn::recording {
 namespace {
 
-using firnbook::Change;
 using firnbook::ChangeKind;
 using firnbook::Edit;
 

@@ -9,7 +9,8 @@ namespace {
 
 using firnbook::Thing;
 
-struct ThingPath {
+// In the order people read, which costs eight bytes a row.
+struct ThingPath {  // NOLINT(clang-analyzer-optin.performance.Padding)
   Thing thing;
   const char* list;   // as the pit names it, "" for the pit itself
   bool is_listed;     // false where the pit has one at most: no index then

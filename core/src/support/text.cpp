@@ -161,7 +161,8 @@ std::int64_t seconds_of(const CalendarTime& time) {
   const std::int64_t day_of_year = (153 * shifted_month + 2) / 5 + time.day - 1;
   const std::int64_t day_of_era = year_of_era * 365 + year_of_era / 4 - year_of_era / 100 + day_of_year;
   const std::int64_t days = era * 146097 + day_of_era - 719468;
-  return days * kSecondsPerDay + time.hour * 3600 + time.minute * 60 + time.second;
+  return days * kSecondsPerDay + std::int64_t{time.hour} * 3600 + std::int64_t{time.minute} * 60 +
+         time.second;
 }
 
 int days_in_month(std::int64_t year, int month) {

@@ -21,7 +21,7 @@ struct Word {
 };
 
 // The word, without regard to case; null when it is not in the list.
-const Word* find_word(std::string_view word);
+const Word* find_word(std::string_view text);
 // The first known word about `about` inside a remark such as "sugary, to the ground"; null for none.
 const Word* find_word_in(std::string_view remark, WordOf about);
 const Word* all_words(std::size_t& count);
