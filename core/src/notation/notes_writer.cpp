@@ -6,6 +6,7 @@
 #include "notation/notes.h"
 #include "notation/profile_lines.h"
 #include "notation/test_line.h"
+#include "support/form.h"
 #include "support/text.h"
 
 namespace firn::notation {
@@ -284,7 +285,7 @@ void NotesWriter::write() {
 
 void write_notes(std::string& out, const Pit& pit, std::vector<firnbook::Place>& lost) {
   PitT object;
-  pit.UnPackTo(&object);
+  form::unpack(pit, object);
   // Fields that this version does not know are not in the object form.
   if (pit.schema_minor() > kKnownMinor) lost.push_back(whole_pit());
   NotesWriter(out, object, lost).write();
