@@ -118,7 +118,7 @@ PitMoves arrange_lists(PitT& pit) {
   const Hs hs = hs_of(pit);
   for (std::size_t number = 0; number < kListCount; ++number) {
     const ListInfo& info = list_info(number);
-    const form::Field& field = *form::pit_table().find(info.field);
+    const form::Field& field = *form::table_of<firnbook::PitT>().find(info.field);
     const form::Table& table = *field.table;
     void* list = field.in(&pit);
     moves[number].outer = arrange(table, list, hs, By::depth);
@@ -164,7 +164,7 @@ Failure refuse(firn_status status, std::string what, std::string remedy) {
 
 Bytes to_bytes(PitT& pit) {
   follow_all(pit, arrange_lists(pit));
-  form::tidy(form::pit_table(), &pit);
+  form::tidy(form::table_of<firnbook::PitT>(), &pit);
   pit.schema_minor = pit::kSchemaMinor;
   flatbuffers::FlatBufferBuilder builder(4096);
   firnbook::FinishPitBuffer(builder, pack(builder, pit));
@@ -187,7 +187,7 @@ Result<std::unique_ptr<PitT>> from_bytes(const firnbook::Pit& pit) {
 }
 
 flatbuffers::Offset<firnbook::Pit> pack(flatbuffers::FlatBufferBuilder& builder, const PitT& pit) {
-  return flatbuffers::Offset<firnbook::Pit>(form::pack(builder, form::pit_table(), &pit).o);
+  return flatbuffers::Offset<firnbook::Pit>(form::pack(builder, form::table_of<firnbook::PitT>(), &pit).o);
 }
 
 }  // namespace firn::recording

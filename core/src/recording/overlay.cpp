@@ -99,7 +99,7 @@ void survey(const Stored& from, const form::Table& table, Survey& found) {
 
 Survey survey(const Pit& fields, bool reads_text) {
   Survey found{reads_text};
-  survey(as_table(fields), form::pit_table(), found);
+  survey(as_table(fields), form::table_of<firnbook::PitT>(), found);
   return found;
 }
 
@@ -122,7 +122,7 @@ struct List {
 };
 
 List list_in(const PitT& pit, std::size_t list) {
-  const form::Field& field = *form::pit_table().find(kLists[list].field);
+  const form::Field& field = *form::table_of<firnbook::PitT>().find(kLists[list].field);
   return {field.table, const_cast<void*>(field.in(&pit))};
 }
 List inner_list(const List& outer, std::size_t list, std::size_t slot) {
@@ -145,33 +145,14 @@ Standing standing(const PitT& pit, Thing thing, Spot spot) {
 
 // The pit's own table that is this thing; null for everything else.
 const form::Field* own_table(Thing thing) {
-  constexpr struct {
-    Thing thing;
-    voffset_t field;
-  } kOwn[] = {
-      {Thing::site, Pit::VT_SITE},         {Thing::choice, Pit::VT_CHOICE},
-      {Thing::weather, Pit::VT_WEATHER},   {Thing::surface, Pit::VT_SURFACE},
-      {Thing::snowpack, Pit::VT_SNOWPACK}, {Thing::assessment, Pit::VT_ASSESSMENT},
-      {Thing::bulletin, Pit::VT_BULLETIN}, {Thing::operation, Pit::VT_OPERATION},
-  };
-  for (const auto& own : kOwn) {
-    if (own.thing == thing) return form::pit_table().find(own.field);
-  }
-  return nullptr;
-}
-
-// The fields that a thing has; null when there is no such thing.
-const form::Table* table_of(Thing thing) {
-  if (thing == Thing::pit) return &form::pit_table();
-  if (const form::Field* own = own_table(thing)) return own->table;
-  const std::size_t list = list_of(thing);
-  if (list == kListCount) return nullptr;
-  const form::Table* outer = form::pit_table().find(kLists[list].field)->table;
-  return kLists[list].thing == thing ? outer : outer->find(kLists[list].inner_field)->table;
+  const form::ThingField* known = form::field_of(thing);
+  if (known == nullptr) return nullptr;
+  const form::Field* field = form::table_of<PitT>().find(known->field);
+  return field->kind == form::Kind::table ? field : nullptr;
 }
 
 const form::Field* field_of(Thing thing, std::uint16_t id) {
-  const form::Table* table = table_of(thing);
+  const form::Table* table = form::table_of(thing);
   return table != nullptr && id < table->count ? &table->first[id] : nullptr;
 }
 
@@ -231,7 +212,7 @@ const Stored* element(const Pit& fields, std::size_t list, std::size_t nth) {
 
 const firnbook::Place* about_of(const Pit& fields, std::size_t list, std::size_t nth) {
   if (!kLists[list].has_about) return nullptr;
-  const form::Table& table = *form::pit_table().find(kLists[list].field)->table;
+  const form::Table& table = *form::table_of<firnbook::PitT>().find(kLists[list].field)->table;
   return element(fields, list, nth)->GetStruct<const firnbook::Place*>(table.about->field);
 }
 
@@ -259,7 +240,7 @@ std::unique_ptr<firnbook::Place>* about_in(PitT& pit, std::size_t list, std::siz
 }
 
 void set_fields(const Pit& fields, PitT& pit) {
-  for (const form::Field& field : form::pit_table()) {
+  for (const form::Field& field : form::table_of<firnbook::PitT>()) {
     if (field.kind != form::Kind::tables) form::overlay(as_table(fields), field, &pit);
   }
 }

@@ -120,7 +120,7 @@ std::unique_ptr<LayerT> join(LayerT& upper, LayerT& lower, bool upper_wins) {
   LayerT& wins = upper_wins ? upper : lower;
   LayerT& other = upper_wins ? lower : upper;
   std::uint64_t unreliable = 0;
-  for (const form::Field& field : form::layer_table()) {
+  for (const form::Field& field : form::table_of<firnbook::LayerT>()) {
     LayerT& from = belongs_to_top(field.field)      ? upper
                    : belongs_to_bottom(field.field) ? lower
                    : form::holds(field, &wins)      ? wins
@@ -138,17 +138,17 @@ std::unique_ptr<LayerT> join(LayerT& upper, LayerT& lower, bool upper_wins) {
 std::size_t content_of(const LayerT& layer) {
   std::size_t content = layer.words.size() + layer.candidates.size() * kElementContent;
   if (layer.name != nullptr) content += layer.name->words.size();
-  const form::Table& name = *form::layer_table().find(Layer::VT_NAME)->table;
-  content += kFieldContent * (std::size_t{form::layer_table().count} + name.count);
+  const form::Table& name = *form::table_of<firnbook::LayerT>().find(Layer::VT_NAME)->table;
+  content += kFieldContent * (std::size_t{form::table_of<firnbook::LayerT>().count} + name.count);
   return content;
 }
 
 bool can_map_depths(const firnbook::PitT& pit, const DepthMap& map) {
-  return map_object(form::pit_table(), const_cast<firnbook::PitT*>(&pit), map, false);
+  return map_object(form::table_of<firnbook::PitT>(), const_cast<firnbook::PitT*>(&pit), map, false);
 }
 
 void map_depths(firnbook::PitT& pit, const DepthMap& map) {
-  map_object(form::pit_table(), &pit, map, true);
+  map_object(form::table_of<firnbook::PitT>(), &pit, map, true);
 }
 
 }  // namespace firn::recording

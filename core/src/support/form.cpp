@@ -258,6 +258,68 @@ void Table::shrink(void* list, std::size_t to) const {
   for (std::size_t left = size(list); left > to; --left) drop_last(list);
 }
 
+std::string_view Table::name_of(std::size_t field) const {
+  std::string_view name = names;
+  for (; field > 0; --field) name = name.data() + name.size() + 1;
+  return name;
+}
+
+namespace {
+
+using firnbook::Pit;
+using firnbook::Thing;
+
+constexpr ThingField kThings[] = {
+    {Thing::site, Pit::VT_SITE, 0},
+    {Thing::observer, Pit::VT_OBSERVERS, 0},
+    {Thing::weather, Pit::VT_WEATHER, 0},
+    {Thing::surface, Pit::VT_SURFACE, 0},
+    {Thing::snowpack, Pit::VT_SNOWPACK, 0},
+    {Thing::layer, Pit::VT_LAYERS, 0},
+    {Thing::temperature, Pit::VT_TEMPERATURES, 0},
+    {Thing::density_profile, Pit::VT_DENSITIES, 0},
+    {Thing::density, Pit::VT_DENSITIES, firnbook::DensityProfile::VT_READINGS},
+    {Thing::liquid_water_profile, Pit::VT_LIQUID_WATER, 0},
+    {Thing::liquid_water, Pit::VT_LIQUID_WATER, firnbook::LiquidWaterProfile::VT_READINGS},
+    {Thing::surface_area_profile, Pit::VT_SURFACE_AREA, 0},
+    {Thing::surface_area, Pit::VT_SURFACE_AREA, firnbook::SurfaceAreaProfile::VT_READINGS},
+    {Thing::hardness_profile, Pit::VT_HARDNESS, 0},
+    {Thing::hardness, Pit::VT_HARDNESS, firnbook::HardnessProfile::VT_READINGS},
+    {Thing::strength_profile, Pit::VT_STRENGTH, 0},
+    {Thing::strength, Pit::VT_STRENGTH, firnbook::StrengthProfile::VT_READINGS},
+    {Thing::impurity_profile, Pit::VT_IMPURITIES, 0},
+    {Thing::impurity, Pit::VT_IMPURITIES, firnbook::ImpurityProfile::VT_READINGS},
+    {Thing::test, Pit::VT_TESTS, 0},
+    {Thing::fracture, Pit::VT_TESTS, firnbook::StabilityTest::VT_FRACTURES},
+    {Thing::sign, Pit::VT_SIGNS, 0},
+    {Thing::slide, Pit::VT_SLIDES, 0},
+    {Thing::choice, Pit::VT_CHOICE, 0},
+    {Thing::assessment, Pit::VT_ASSESSMENT, 0},
+    {Thing::photo, Pit::VT_PHOTOS, 0},
+    {Thing::bulletin, Pit::VT_BULLETIN, 0},
+    {Thing::operation, Pit::VT_OPERATION, 0},
+    {Thing::unread, Pit::VT_UNREAD, 0},
+    {Thing::remark, Pit::VT_REMARKS, 0},
+};
+
+}  // namespace
+
+const ThingField* field_of(Thing thing) {
+  for (const ThingField& known : kThings) {
+    if (known.thing == thing) return &known;
+  }
+  return nullptr;
+}
+
+const Table* table_of(Thing thing) {
+  const Table& pit = table_of<firnbook::PitT>();
+  if (thing == Thing::pit) return &pit;
+  const ThingField* known = field_of(thing);
+  if (known == nullptr) return nullptr;
+  const Table* outer = pit.find(known->field)->table;
+  return known->inner == 0 ? outer : outer->find(known->inner)->table;
+}
+
 const StoredList* stored_list(const Stored& from, voffset_t field) {
   return from.GetPointer<const StoredList*>(field);
 }
@@ -340,6 +402,35 @@ bool holds(const Field& field, const void* object) {
       return field.table->size(member) != 0;
   }
   return false;
+}
+
+bool get(const Field& field, const void* object, std::int64_t& value) {
+  return with_number(field.element, [&](auto type) {
+    using T = typename decltype(type)::type;
+    const Optional<T> number = get_optional<T>(field.in(object));
+    if (!number.has_value()) return false;
+    value = field.is_signed ? std::int64_t{static_cast<std::make_signed_t<T>>(*number)}
+                            : static_cast<std::int64_t>(*number);
+    return true;
+  });
+}
+
+void set(const Field& field, void* object, std::int64_t value) {
+  with_number(field.element, [&](auto type) {
+    using T = typename decltype(type)::type;
+    put_optional<T>(field.in(object), static_cast<T>(value));
+  });
+}
+
+Range range_of(const Field& field) {
+  if (field.element == Element::yes_no) return {0, 1};
+  const std::size_t bits = 8 * inline_size(field);
+  const auto most = static_cast<std::int64_t>(~std::uint64_t{0} >> (64 - bits + (field.is_signed ? 1 : 0)));
+  return {field.is_signed ? -most - 1 : 0, most};
+}
+
+std::uint64_t* mask_in(const Table& table, void* object) {
+  return table.unreliable == nullptr ? nullptr : static_cast<std::uint64_t*>(table.unreliable->in(object));
 }
 
 void wipe(const Field& field, void* object) {
@@ -438,7 +529,7 @@ std::unique_ptr<Place>& about_in(const Table& table, void* object) {
 }
 
 void unpack(const firnbook::Pit& pit, firnbook::PitT& to) {
-  overlay(reinterpret_cast<const Stored&>(pit), pit_table(), &to);
+  overlay(reinterpret_cast<const Stored&>(pit), table_of<firnbook::PitT>(), &to);
 }
 
 }  // namespace firn::form

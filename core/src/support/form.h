@@ -6,6 +6,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <memory>
+#include <string_view>
 
 #include "schemas/pit_generated.h"
 
@@ -25,6 +26,7 @@ enum class Kind : std::uint8_t {
 // What a field, or an element of its list, is made of.
 enum class Element : std::uint8_t {
   none,  // text and tables
+  yes_no,
   bits8,
   bits16,
   bits32,
@@ -44,6 +46,7 @@ struct Field {
   std::uint16_t offset = 0;          // of the member in the object
   Kind kind = Kind::optional;
   Element element = Element::none;
+  bool is_signed = false;
   const Table* table = nullptr;  // of the table, or of the elements of the list
 
   void* in(void* object) const { return static_cast<char*>(object) + offset; }
@@ -56,7 +59,8 @@ struct Table {
   const Field* first = nullptr;
   std::uint16_t count = 0;
   // Null where the table has no such field.
-  const Field *top = nullptr, *bottom = nullptr, *depth = nullptr, *about = nullptr;
+  const Field *top = nullptr, *bottom = nullptr, *depth = nullptr, *about = nullptr, *unreliable = nullptr;
+  const char* names = nullptr;  // of all fields in turn, each ended by a NUL
 
   void* (*get)(const void* pointer) = nullptr;
   void* (*renew)(void* pointer) = nullptr;  // an empty object in place of what was there
@@ -73,11 +77,24 @@ struct Table {
   // The field with this offset in the vtable; null when there is none.
   const Field* find(flatbuffers::voffset_t field) const;
   void shrink(void* list, std::size_t to) const;
+  // As the schema spells it. The field must be there.
+  std::string_view name_of(std::size_t field) const;
   void* object_at(const void* list, std::size_t index) const { return get(at(list, index)); }
 };
 
-const Table& pit_table();
-const Table& layer_table();
+// The table of an object's type: table_of<firnbook::LayerT>().
+template <class Object>
+const Table& table_of();
+// The table of a thing of the pit; null for what has no fields of its own.
+const Table* table_of(firnbook::Thing thing);
+
+// Where the pit holds a thing: its field, and the list inside it for fractures and readings (0 for others).
+struct ThingField {
+  firnbook::Thing thing;
+  flatbuffers::voffset_t field, inner;
+};
+// Null for the pit itself and for what is no field (a boundary).
+const ThingField* field_of(firnbook::Thing thing);
 
 // The stored list of tables; null when it is absent.
 using StoredList = flatbuffers::Vector<flatbuffers::Offset<flatbuffers::Table>>;
@@ -91,6 +108,15 @@ void overlay(const flatbuffers::Table& from, const Field& field, void* to);
 void append(const StoredList& from, const Table& table, void* list);
 
 bool holds(const Field& field, const void* object);
+// The value of an optional; false when it has none.
+bool get(const Field& field, const void* object, std::int64_t& value);
+void set(const Field& field, void* object, std::int64_t value);
+struct Range {
+  std::int64_t least, most;
+};
+Range range_of(const Field& field);
+// The mask of unreliable values; null when the table has none.
+std::uint64_t* mask_in(const Table& table, void* object);
 void wipe(const Field& field, void* object);
 // Swaps the member of two objects; not for lists of tables.
 void swap(const Field& field, void* object, void* other);

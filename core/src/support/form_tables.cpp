@@ -1,9 +1,11 @@
 // Every field of every table of schemas/pit.fbs, once. A field that is listed here is handled everywhere;
 // tests/unit/recording_fields_test.cpp walks the schema itself to prove that none is missing.
+#include <array>
 #include <cstddef>
 #include <iterator>
 #include <memory>
 #include <string>
+#include <string_view>
 #include <type_traits>
 #include <utility>
 #include <vector>
@@ -47,8 +49,39 @@ struct Lists {
 
 // --- a table ----------------------------------------------------------------------------------------
 
+// As it is written down below; the name is no part of what the library carries.
+struct Named {
+  Field field;
+  std::string_view name;
+};
 template <class Object>
-inline constexpr Field kFields[1] = {};
+inline constexpr Named kNamed[1] = {};
+
+template <class Object, std::size_t... kIndex>
+constexpr std::array<Field, sizeof...(kIndex)> fields_of(std::index_sequence<kIndex...>) {
+  return {kNamed<Object>[kIndex].field...};
+}
+template <class Object>
+inline constexpr auto kFields = fields_of<Object>(std::make_index_sequence<std::size(kNamed<Object>)>());
+
+template <class Object>
+constexpr std::size_t names_size() {
+  std::size_t size = 0;
+  for (const Named& field : kNamed<Object>) size += field.name.size() + 1;
+  return size;
+}
+template <class Object>
+constexpr auto join_names() {
+  std::array<char, names_size<Object>()> names{};
+  std::size_t at = 0;
+  for (const Named& field : kNamed<Object>) {
+    for (const char c : field.name) names[at++] = c;
+    names[at++] = 0;
+  }
+  return names;
+}
+template <class Object>
+inline constexpr auto kNames = join_names<Object>();
 
 template <class T, class = void>
 inline constexpr bool kHasTop = false;
@@ -62,10 +95,14 @@ template <class T, class = void>
 inline constexpr bool kHasAbout = false;
 template <class T>
 inline constexpr bool kHasAbout<T, std::void_t<decltype(T::VT_ABOUT)>> = true;
+template <class T, class = void>
+inline constexpr bool kHasMask = false;
+template <class T>
+inline constexpr bool kHasMask<T, std::void_t<decltype(T::VT_UNRELIABLE)>> = true;
 
 // Whether every id from 0 on has its field.
 template <std::size_t kCount>
-constexpr bool is_in_order(const Field (&fields)[kCount]) {
+constexpr bool is_in_order(const std::array<Field, kCount>& fields) {
   for (std::size_t i = 0; i < kCount; ++i) {
     if (field_id(fields[i].field) != i) return false;
   }
@@ -76,8 +113,9 @@ template <class Object>
 constexpr Table make_table() {
   using T = typename Object::TableType;
   Table table;
-  table.first = kFields<Object>;
+  table.first = kFields<Object>.data();
   table.count = std::size(kFields<Object>);
+  table.names = kNames<Object>.data();
   table.get = Pointers<Object>::get;
   table.renew = Pointers<Object>::renew;
   table.reset = Pointers<Object>::reset;
@@ -93,6 +131,7 @@ constexpr Table make_table() {
   }
   if constexpr (kHasDepth<T>) table.depth = &kFields<Object>[field_id(T::VT_DEPTH)];
   if constexpr (kHasAbout<T>) table.about = &kFields<Object>[field_id(T::VT_ABOUT)];
+  if constexpr (kHasMask<T>) table.unreliable = &kFields<Object>[field_id(T::VT_UNRELIABLE)];
   return table;
 }
 
@@ -105,11 +144,13 @@ inline constexpr Table kTable = make_table<Object>();
 struct Description {
   Kind kind;
   Element element;
-  const Table* table;
+  const Table* table = nullptr;
+  bool is_signed = false;
 };
 
 template <class T>
 constexpr Element number_element() {
+  if constexpr (std::is_same_v<T, bool>) return Element::yes_no;
   return sizeof(T) == 1   ? Element::bits8
          : sizeof(T) == 2 ? Element::bits16
          : sizeof(T) == 4 ? Element::bits32
@@ -138,7 +179,7 @@ inline constexpr bool kIsStruct = std::is_same_v<T, firnbook::Depth> || std::is_
 template <class Member>
 struct Describe {
   static_assert(std::is_unsigned_v<Member>);
-  static constexpr Description value{Kind::number, number_element<Member>(), nullptr};
+  static constexpr Description value{Kind::number, number_element<Member>()};
 };
 template <class T>
 struct Describe<flatbuffers::Optional<T>> {
@@ -147,27 +188,27 @@ struct Describe<flatbuffers::Optional<T>> {
       std::conditional_t<sizeof(T) == 2, std::uint16_t,
                          std::conditional_t<sizeof(T) == 4, std::uint32_t, std::uint64_t>>>;
   static_assert(sizeof(flatbuffers::Optional<T>) == sizeof(flatbuffers::Optional<Bits>));
-  static constexpr Description value{Kind::optional, number_element<T>(), nullptr};
+  static constexpr Description value{Kind::optional, number_element<T>(), nullptr, std::is_signed_v<T>};
 };
 template <>
 struct Describe<std::string> {
-  static constexpr Description value{Kind::text, Element::none, nullptr};
+  static constexpr Description value{Kind::text, Element::none};
 };
 template <class T>
 struct Describe<std::unique_ptr<T>> {
   static constexpr Description describe() {
-    if constexpr (kIsStruct<T>) return {Kind::structure, struct_element<T>(), nullptr};
+    if constexpr (kIsStruct<T>) return {Kind::structure, struct_element<T>()};
     if constexpr (!kIsStruct<T>) return {Kind::table, Element::none, &kTable<T>};
   }
   static constexpr Description value = describe();
 };
 template <class T>
 struct Describe<std::vector<T>> {
-  static constexpr Description value{Kind::numbers, list_element<T>(), nullptr};
+  static constexpr Description value{Kind::numbers, list_element<T>()};
 };
 template <>
 struct Describe<std::vector<firnbook::Depth>> {
-  static constexpr Description value{Kind::depths, Element::depth, nullptr};
+  static constexpr Description value{Kind::depths, Element::depth};
 };
 template <class T>
 struct Describe<std::vector<std::unique_ptr<T>>> {
@@ -175,57 +216,58 @@ struct Describe<std::vector<std::unique_ptr<T>>> {
 };
 
 template <class Member>
-constexpr Field describe(int vtable_offset, std::size_t offset) {
+constexpr Named describe(int vtable_offset, std::size_t offset, std::string_view name) {
   constexpr Description kWhat = Describe<Member>::value;
-  return {static_cast<flatbuffers::voffset_t>(vtable_offset), static_cast<std::uint16_t>(offset), kWhat.kind,
-          kWhat.element, kWhat.table};
+  return {{static_cast<flatbuffers::voffset_t>(vtable_offset), static_cast<std::uint16_t>(offset), kWhat.kind,
+           kWhat.element, kWhat.is_signed, kWhat.table},
+          name};
 }
 
 #define FIRN_FIELD(table, vtable_offset, member)                                 \
   describe<decltype(firnbook::table##T::member)>(firnbook::table::vtable_offset, \
-                                                 offsetof(firnbook::table##T, member))
+                                                 offsetof(firnbook::table##T, member), #member)
 
 // --- the fields ----------------------------------------------------------------------------------------
 
 template <>
-inline constexpr Field kFields<firnbook::RemarkT>[] = {
+inline constexpr Named kNamed<firnbook::RemarkT>[] = {
     FIRN_FIELD(Remark, VT_TEXT, text),
     FIRN_FIELD(Remark, VT_ABOUT, about),
     FIRN_FIELD(Remark, VT_CONFIDENTIAL, confidential),
 };
 template <>
-inline constexpr Field kFields<firnbook::AbsenceT>[] = {
+inline constexpr Named kNamed<firnbook::AbsenceT>[] = {
     FIRN_FIELD(Absence, VT_ABOUT, about),
     FIRN_FIELD(Absence, VT_REASON, reason),
     FIRN_FIELD(Absence, VT_WORDS, words),
 };
 template <>
-inline constexpr Field kFields<firnbook::ExtensionT>[] = {
+inline constexpr Named kNamed<firnbook::ExtensionT>[] = {
     FIRN_FIELD(Extension, VT_KEY, key),
     FIRN_FIELD(Extension, VT_BYTES, bytes),
     FIRN_FIELD(Extension, VT_ABOUT, about),
 };
 template <>
-inline constexpr Field kFields<firnbook::UnreadT>[] = {
+inline constexpr Named kNamed<firnbook::UnreadT>[] = {
     FIRN_FIELD(Unread, VT_LINE, line),
     FIRN_FIELD(Unread, VT_TEXT, text),
     FIRN_FIELD(Unread, VT_EXPECTED, expected),
 };
 template <>
-inline constexpr Field kFields<firnbook::ObserverT>[] = {
+inline constexpr Named kNamed<firnbook::ObserverT>[] = {
     FIRN_FIELD(Observer, VT_NAME, name),
     FIRN_FIELD(Observer, VT_TRAINING, training),
     FIRN_FIELD(Observer, VT_ID, id),
     FIRN_FIELD(Observer, VT_WORDS, words),
 };
 template <>
-inline constexpr Field kFields<firnbook::OperationT>[] = {
+inline constexpr Named kNamed<firnbook::OperationT>[] = {
     FIRN_FIELD(Operation, VT_NAME, name),
     FIRN_FIELD(Operation, VT_ID, id),
     FIRN_FIELD(Operation, VT_CONTACTS, contacts),
 };
 template <>
-inline constexpr Field kFields<firnbook::SiteT>[] = {
+inline constexpr Named kNamed<firnbook::SiteT>[] = {
     FIRN_FIELD(Site, VT_NAME, name),
     FIRN_FIELD(Site, VT_POINT_KIND, point_kind),
     FIRN_FIELD(Site, VT_ELEVATION_10UM, elevation_10um),
@@ -247,7 +289,7 @@ inline constexpr Field kFields<firnbook::SiteT>[] = {
     FIRN_FIELD(Site, VT_UNRELIABLE, unreliable),
 };
 template <>
-inline constexpr Field kFields<firnbook::ChoiceT>[] = {
+inline constexpr Named kNamed<firnbook::ChoiceT>[] = {
     FIRN_FIELD(Choice, VT_WORDS, words),
     FIRN_FIELD(Choice, VT_TERRAIN_OF_INTEREST, terrain_of_interest),
     FIRN_FIELD(Choice, VT_ASPECT, aspect),
@@ -261,7 +303,7 @@ inline constexpr Field kFields<firnbook::ChoiceT>[] = {
     FIRN_FIELD(Choice, VT_UNRELIABLE, unreliable),
 };
 template <>
-inline constexpr Field kFields<firnbook::WeatherT>[] = {
+inline constexpr Named kNamed<firnbook::WeatherT>[] = {
     FIRN_FIELD(Weather, VT_SKY, sky),
     FIRN_FIELD(Weather, VT_SKY_THIN, sky_thin),
     FIRN_FIELD(Weather, VT_SKY_FAMILY, sky_family),
@@ -281,7 +323,7 @@ inline constexpr Field kFields<firnbook::WeatherT>[] = {
     FIRN_FIELD(Weather, VT_UNRELIABLE, unreliable),
 };
 template <>
-inline constexpr Field kFields<firnbook::SurfaceT>[] = {
+inline constexpr Named kNamed<firnbook::SurfaceT>[] = {
     FIRN_FIELD(Surface, VT_ROUGHNESS, roughness),
     FIRN_FIELD(Surface, VT_AMPLITUDE_10UM, amplitude_10um),
     FIRN_FIELD(Surface, VT_AMPLITUDE_MAX_10UM, amplitude_max_10um),
@@ -297,7 +339,7 @@ inline constexpr Field kFields<firnbook::SurfaceT>[] = {
     FIRN_FIELD(Surface, VT_UNRELIABLE, unreliable),
 };
 template <>
-inline constexpr Field kFields<firnbook::SnowpackT>[] = {
+inline constexpr Named kNamed<firnbook::SnowpackT>[] = {
     FIRN_FIELD(Snowpack, VT_HS_10UM, hs_10um),
     FIRN_FIELD(Snowpack, VT_HS_WATER_10UM, hs_water_10um),
     FIRN_FIELD(Snowpack, VT_HN24_10UM, hn24_10um),
@@ -311,13 +353,13 @@ inline constexpr Field kFields<firnbook::SnowpackT>[] = {
     FIRN_FIELD(Snowpack, VT_UNRELIABLE, unreliable),
 };
 template <>
-inline constexpr Field kFields<firnbook::LayerNameT>[] = {
+inline constexpr Named kNamed<firnbook::LayerNameT>[] = {
     FIRN_FIELD(LayerName, VT_DATE, date),
     FIRN_FIELD(LayerName, VT_KIND, kind),
     FIRN_FIELD(LayerName, VT_WORDS, words),
 };
 template <>
-inline constexpr Field kFields<firnbook::LayerT>[] = {
+inline constexpr Named kNamed<firnbook::LayerT>[] = {
     FIRN_FIELD(Layer, VT_TOP, top),
     FIRN_FIELD(Layer, VT_BOTTOM, bottom),
     FIRN_FIELD(Layer, VT_HARDNESS, hardness),
@@ -338,21 +380,21 @@ inline constexpr Field kFields<firnbook::LayerT>[] = {
     FIRN_FIELD(Layer, VT_UNRELIABLE, unreliable),
 };
 template <>
-inline constexpr Field kFields<firnbook::TemperatureReadingT>[] = {
+inline constexpr Named kNamed<firnbook::TemperatureReadingT>[] = {
     FIRN_FIELD(TemperatureReading, VT_DEPTH, depth),
     FIRN_FIELD(TemperatureReading, VT_TEMPERATURE_CDEGC, temperature_cdegc),
     FIRN_FIELD(TemperatureReading, VT_UNCERTAINTY_CDEGC, uncertainty_cdegc),
     FIRN_FIELD(TemperatureReading, VT_UNRELIABLE, unreliable),
 };
 template <>
-inline constexpr Field kFields<firnbook::DensityReadingT>[] = {
+inline constexpr Named kNamed<firnbook::DensityReadingT>[] = {
     FIRN_FIELD(DensityReading, VT_TOP, top),
     FIRN_FIELD(DensityReading, VT_BOTTOM, bottom),
     FIRN_FIELD(DensityReading, VT_DENSITY_DKGM3, density_dkgm3),
     FIRN_FIELD(DensityReading, VT_UNRELIABLE, unreliable),
 };
 template <>
-inline constexpr Field kFields<firnbook::DensityProfileT>[] = {
+inline constexpr Named kNamed<firnbook::DensityProfileT>[] = {
     FIRN_FIELD(DensityProfile, VT_NUMBER, number),
     FIRN_FIELD(DensityProfile, VT_METHOD, method),
     FIRN_FIELD(DensityProfile, VT_UNCERTAINTY_DKGM3, uncertainty_dkgm3),
@@ -363,14 +405,14 @@ inline constexpr Field kFields<firnbook::DensityProfileT>[] = {
     FIRN_FIELD(DensityProfile, VT_READINGS, readings),
 };
 template <>
-inline constexpr Field kFields<firnbook::LiquidWaterReadingT>[] = {
+inline constexpr Named kNamed<firnbook::LiquidWaterReadingT>[] = {
     FIRN_FIELD(LiquidWaterReading, VT_TOP, top),
     FIRN_FIELD(LiquidWaterReading, VT_BOTTOM, bottom),
     FIRN_FIELD(LiquidWaterReading, VT_LIQUID_WATER_E4, liquid_water_e4),
     FIRN_FIELD(LiquidWaterReading, VT_UNRELIABLE, unreliable),
 };
 template <>
-inline constexpr Field kFields<firnbook::LiquidWaterProfileT>[] = {
+inline constexpr Named kNamed<firnbook::LiquidWaterProfileT>[] = {
     FIRN_FIELD(LiquidWaterProfile, VT_NUMBER, number),
     FIRN_FIELD(LiquidWaterProfile, VT_METHOD, method),
     FIRN_FIELD(LiquidWaterProfile, VT_UNCERTAINTY_E4, uncertainty_e4),
@@ -378,14 +420,14 @@ inline constexpr Field kFields<firnbook::LiquidWaterProfileT>[] = {
     FIRN_FIELD(LiquidWaterProfile, VT_READINGS, readings),
 };
 template <>
-inline constexpr Field kFields<firnbook::SurfaceAreaReadingT>[] = {
+inline constexpr Named kNamed<firnbook::SurfaceAreaReadingT>[] = {
     FIRN_FIELD(SurfaceAreaReading, VT_TOP, top),
     FIRN_FIELD(SurfaceAreaReading, VT_BOTTOM, bottom),
     FIRN_FIELD(SurfaceAreaReading, VT_SURFACE_AREA_E2M2KG, surface_area_e2m2kg),
     FIRN_FIELD(SurfaceAreaReading, VT_UNRELIABLE, unreliable),
 };
 template <>
-inline constexpr Field kFields<firnbook::SurfaceAreaProfileT>[] = {
+inline constexpr Named kNamed<firnbook::SurfaceAreaProfileT>[] = {
     FIRN_FIELD(SurfaceAreaProfile, VT_NUMBER, number),
     FIRN_FIELD(SurfaceAreaProfile, VT_METHOD, method),
     FIRN_FIELD(SurfaceAreaProfile, VT_UNCERTAINTY_E2M2KG, uncertainty_e2m2kg),
@@ -395,7 +437,7 @@ inline constexpr Field kFields<firnbook::SurfaceAreaProfileT>[] = {
     FIRN_FIELD(SurfaceAreaProfile, VT_DENSE_M2KG, dense_m2kg),
 };
 template <>
-inline constexpr Field kFields<firnbook::HardnessReadingT>[] = {
+inline constexpr Named kNamed<firnbook::HardnessReadingT>[] = {
     FIRN_FIELD(HardnessReading, VT_TOP, top),
     FIRN_FIELD(HardnessReading, VT_BOTTOM, bottom),
     FIRN_FIELD(HardnessReading, VT_RESISTANCE_MN, resistance_mn),
@@ -406,7 +448,7 @@ inline constexpr Field kFields<firnbook::HardnessReadingT>[] = {
     FIRN_FIELD(HardnessReading, VT_UNRELIABLE, unreliable),
 };
 template <>
-inline constexpr Field kFields<firnbook::HardnessProfileT>[] = {
+inline constexpr Named kNamed<firnbook::HardnessProfileT>[] = {
     FIRN_FIELD(HardnessProfile, VT_NUMBER, number),
     FIRN_FIELD(HardnessProfile, VT_METHOD, method),
     FIRN_FIELD(HardnessProfile, VT_UNCERTAINTY_MN, uncertainty_mn),
@@ -416,7 +458,7 @@ inline constexpr Field kFields<firnbook::HardnessProfileT>[] = {
     FIRN_FIELD(HardnessProfile, VT_DENSE_N, dense_n),
 };
 template <>
-inline constexpr Field kFields<firnbook::StrengthReadingT>[] = {
+inline constexpr Named kNamed<firnbook::StrengthReadingT>[] = {
     FIRN_FIELD(StrengthReading, VT_TOP, top),
     FIRN_FIELD(StrengthReading, VT_BOTTOM, bottom),
     FIRN_FIELD(StrengthReading, VT_STRENGTH_PA, strength_pa),
@@ -426,7 +468,7 @@ inline constexpr Field kFields<firnbook::StrengthReadingT>[] = {
     FIRN_FIELD(StrengthReading, VT_UNRELIABLE, unreliable),
 };
 template <>
-inline constexpr Field kFields<firnbook::StrengthProfileT>[] = {
+inline constexpr Named kNamed<firnbook::StrengthProfileT>[] = {
     FIRN_FIELD(StrengthProfile, VT_NUMBER, number),
     FIRN_FIELD(StrengthProfile, VT_KIND, kind),
     FIRN_FIELD(StrengthProfile, VT_METHOD, method),
@@ -435,7 +477,7 @@ inline constexpr Field kFields<firnbook::StrengthProfileT>[] = {
     FIRN_FIELD(StrengthProfile, VT_READINGS, readings),
 };
 template <>
-inline constexpr Field kFields<firnbook::ImpurityReadingT>[] = {
+inline constexpr Named kNamed<firnbook::ImpurityReadingT>[] = {
     FIRN_FIELD(ImpurityReading, VT_TOP, top),
     FIRN_FIELD(ImpurityReading, VT_BOTTOM, bottom),
     FIRN_FIELD(ImpurityReading, VT_MASS_FRACTION_E6, mass_fraction_e6),
@@ -446,7 +488,7 @@ inline constexpr Field kFields<firnbook::ImpurityReadingT>[] = {
     FIRN_FIELD(ImpurityReading, VT_UNIT_WORDS, unit_words),
 };
 template <>
-inline constexpr Field kFields<firnbook::ImpurityProfileT>[] = {
+inline constexpr Named kNamed<firnbook::ImpurityProfileT>[] = {
     FIRN_FIELD(ImpurityProfile, VT_NUMBER, number),
     FIRN_FIELD(ImpurityProfile, VT_IMPURITY, impurity),
     FIRN_FIELD(ImpurityProfile, VT_METHOD, method),
@@ -457,7 +499,7 @@ inline constexpr Field kFields<firnbook::ImpurityProfileT>[] = {
     FIRN_FIELD(ImpurityProfile, VT_UNCERTAINTY_UNIT_WORDS, uncertainty_unit_words),
 };
 template <>
-inline constexpr Field kFields<firnbook::FractureT>[] = {
+inline constexpr Named kNamed<firnbook::FractureT>[] = {
     FIRN_FIELD(Fracture, VT_DEPTH, depth),
     FIRN_FIELD(Fracture, VT_TAP, tap),
     FIRN_FIELD(Fracture, VT_TAP_CROSSED, tap_crossed),
@@ -479,7 +521,7 @@ inline constexpr Field kFields<firnbook::FractureT>[] = {
     FIRN_FIELD(Fracture, VT_UNRELIABLE, unreliable),
 };
 template <>
-inline constexpr Field kFields<firnbook::StabilityTestT>[] = {
+inline constexpr Named kNamed<firnbook::StabilityTestT>[] = {
     FIRN_FIELD(StabilityTest, VT_KIND, kind),
     FIRN_FIELD(StabilityTest, VT_OUTCOME, outcome),
     FIRN_FIELD(StabilityTest, VT_FRACTURES, fractures),
@@ -497,7 +539,7 @@ inline constexpr Field kFields<firnbook::StabilityTestT>[] = {
     FIRN_FIELD(StabilityTest, VT_UNRELIABLE, unreliable),
 };
 template <>
-inline constexpr Field kFields<firnbook::SignT>[] = {
+inline constexpr Named kNamed<firnbook::SignT>[] = {
     FIRN_FIELD(Sign, VT_KIND, kind),
     FIRN_FIELD(Sign, VT_ANSWER, answer),
     FIRN_FIELD(Sign, VT_LENGTH_10UM, length_10um),
@@ -506,7 +548,7 @@ inline constexpr Field kFields<firnbook::SignT>[] = {
     FIRN_FIELD(Sign, VT_UNRELIABLE, unreliable),
 };
 template <>
-inline constexpr Field kFields<firnbook::SlideT>[] = {
+inline constexpr Named kNamed<firnbook::SlideT>[] = {
     FIRN_FIELD(Slide, VT_KIND, kind),
     FIRN_FIELD(Slide, VT_TRIGGER, trigger),
     FIRN_FIELD(Slide, VT_SIZE_TENTHS, size_tenths),
@@ -519,26 +561,26 @@ inline constexpr Field kFields<firnbook::SlideT>[] = {
     FIRN_FIELD(Slide, VT_UNRELIABLE, unreliable),
 };
 template <>
-inline constexpr Field kFields<firnbook::AssessmentT>[] = {
+inline constexpr Named kNamed<firnbook::AssessmentT>[] = {
     FIRN_FIELD(Assessment, VT_WORDS, words),
     FIRN_FIELD(Assessment, VT_PLAN, plan),
     FIRN_FIELD(Assessment, VT_CONFIDENCE, confidence),
 };
 template <>
-inline constexpr Field kFields<firnbook::BulletinSeenT>[] = {
+inline constexpr Named kNamed<firnbook::BulletinSeenT>[] = {
     FIRN_FIELD(BulletinSeen, VT_STATE, state),
     FIRN_FIELD(BulletinSeen, VT_ID, id),
     FIRN_FIELD(BulletinSeen, VT_REGION, region),
     FIRN_FIELD(BulletinSeen, VT_WORDS, words),
 };
 template <>
-inline constexpr Field kFields<firnbook::PhotoT>[] = {
+inline constexpr Named kNamed<firnbook::PhotoT>[] = {
     FIRN_FIELD(Photo, VT_REFERENCE, reference), FIRN_FIELD(Photo, VT_TAKEN, taken),
     FIRN_FIELD(Photo, VT_ABOUT, about),         FIRN_FIELD(Photo, VT_WORDS, words),
     FIRN_FIELD(Photo, VT_SHA256, sha256),
 };
 template <>
-inline constexpr Field kFields<firnbook::PitT>[] = {
+inline constexpr Named kNamed<firnbook::PitT>[] = {
     FIRN_FIELD(Pit, VT_SCHEMA_MINOR, schema_minor),
     FIRN_FIELD(Pit, VT_ID, id),
     FIRN_FIELD(Pit, VT_TITLE, title),
@@ -582,11 +624,43 @@ inline constexpr Field kFields<firnbook::PitT>[] = {
 
 }  // namespace
 
-const Table& pit_table() {
-  return kTable<firnbook::PitT>;
+template <class Object>
+const Table& table_of() {
+  return kTable<Object>;
 }
-const Table& layer_table() {
-  return kTable<firnbook::LayerT>;
-}
+template const Table& table_of<firnbook::RemarkT>();
+template const Table& table_of<firnbook::AbsenceT>();
+template const Table& table_of<firnbook::ExtensionT>();
+template const Table& table_of<firnbook::UnreadT>();
+template const Table& table_of<firnbook::ObserverT>();
+template const Table& table_of<firnbook::OperationT>();
+template const Table& table_of<firnbook::SiteT>();
+template const Table& table_of<firnbook::ChoiceT>();
+template const Table& table_of<firnbook::WeatherT>();
+template const Table& table_of<firnbook::SurfaceT>();
+template const Table& table_of<firnbook::SnowpackT>();
+template const Table& table_of<firnbook::LayerNameT>();
+template const Table& table_of<firnbook::LayerT>();
+template const Table& table_of<firnbook::TemperatureReadingT>();
+template const Table& table_of<firnbook::DensityReadingT>();
+template const Table& table_of<firnbook::DensityProfileT>();
+template const Table& table_of<firnbook::LiquidWaterReadingT>();
+template const Table& table_of<firnbook::LiquidWaterProfileT>();
+template const Table& table_of<firnbook::SurfaceAreaReadingT>();
+template const Table& table_of<firnbook::SurfaceAreaProfileT>();
+template const Table& table_of<firnbook::HardnessReadingT>();
+template const Table& table_of<firnbook::HardnessProfileT>();
+template const Table& table_of<firnbook::StrengthReadingT>();
+template const Table& table_of<firnbook::StrengthProfileT>();
+template const Table& table_of<firnbook::ImpurityReadingT>();
+template const Table& table_of<firnbook::ImpurityProfileT>();
+template const Table& table_of<firnbook::FractureT>();
+template const Table& table_of<firnbook::StabilityTestT>();
+template const Table& table_of<firnbook::SignT>();
+template const Table& table_of<firnbook::SlideT>();
+template const Table& table_of<firnbook::AssessmentT>();
+template const Table& table_of<firnbook::BulletinSeenT>();
+template const Table& table_of<firnbook::PhotoT>();
+template const Table& table_of<firnbook::PitT>();
 
 }  // namespace firn::form
