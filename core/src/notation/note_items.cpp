@@ -180,8 +180,7 @@ bool said_twice(Line& line, const Item& item, std::size_t position) {
   std::string what = "this line says ";
   what += item.what;
   what += " twice";
-  return line.fail(
-      line.scan.failure_at(position, std::move(what), "leave one of the two out", FIRN_NOTES_CONTRADICT));
+  return line.fail(line.scan.failure_at(position, what, "leave one of the two out", FIRN_NOTES_CONTRADICT));
 }
 
 }  // namespace
@@ -528,8 +527,7 @@ bool contradiction(Line& line, const Item& item, std::uint32_t earlier) {
   append_integer(what, line.number);
   what += " contradict each other about ";
   what += item.what;
-  return line.fail(
-      line.scan.failure_at(0, std::move(what), "keep the line that is right", FIRN_NOTES_CONTRADICT));
+  return line.fail(line.scan.failure_at(0, what, "keep the line that is right", FIRN_NOTES_CONTRADICT));
 }
 
 }  // namespace
@@ -544,7 +542,7 @@ bool merge_items(Line& line, const ItemTable& items, void* from, void* to, std::
     } else {
       std::string what = "says the same as line ";
       append_integer(what, lines[item.field]);
-      line.remark(0, std::move(what));
+      line.remark(0, what);
     }
   }
   for (const Item& item : items) {

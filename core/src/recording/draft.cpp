@@ -152,14 +152,6 @@ void follow_all(PitT& pit, const PitMoves& moves) {
                  absences.end());
 }
 
-Failure refuse(firn_status status, std::string what, std::string remedy) {
-  Failure failure;
-  failure.status = status;
-  failure.what = std::move(what);
-  failure.remedy = std::move(remedy);
-  return failure;
-}
-
 }  // namespace
 
 Bytes to_bytes(PitT& pit) {
@@ -173,13 +165,13 @@ Bytes to_bytes(PitT& pit) {
 
 Result<std::unique_ptr<PitT>> from_bytes(const firnbook::Pit& pit) {
   if (pit.schema_minor() > pit::kSchemaMinor) {
-    return refuse(FIRN_NEWER_SCHEMA,
-                  "the pit was written by a newer version: editing it would drop what is not known here",
-                  "read it as it is, or edit it with a library of that version");
+    return failure_of(FIRN_NEWER_SCHEMA,
+                      "the pit was written by a newer version: editing it would drop what is not known here",
+                      "read it as it is, or edit it with a library of that version");
   }
   if (content_of(pit) > kMostContent) {
-    return refuse(FIRN_TOO_LARGE, "the pit holds more than 256 MB once it is unpacked",
-                  "no record is that large; its bytes may be made to harm");
+    return failure_of(FIRN_TOO_LARGE, "the pit holds more than 256 MB once it is unpacked",
+                      "no record is that large; its bytes may be made to harm");
   }
   auto object = std::make_unique<PitT>();
   form::unpack(pit, *object);
