@@ -11,6 +11,7 @@
 #include "firnbook/note.h"
 #include "firnbook/notes.h"
 #include "firnbook/pit.h"
+#include "firnbook/procedure.h"
 #include "firnbook/record.h"
 #include "firnbook/status.h"
 #include "firnbook/types.h"

@@ -473,6 +473,16 @@ void each_field(Of<firnbook::Photo>, Visit&& visit) {
 }
 
 template <class Visit>
+void each_field(Of<firnbook::Step>, Visit&& visit) {
+  using T = firnbook::Step;
+  using O = firnbook::StepT;
+  visit(T::VT_KIND, &T::kind, &O::kind);
+  visit(T::VT_DONE, &T::done, &O::done);
+  visit(T::VT_MADE, &T::made, &O::made);
+  visit(T::VT_WORDS, &T::words, &O::words);
+}
+
+template <class Visit>
 void each_field(Of<firnbook::Pit>, Visit&& visit) {
   using T = firnbook::Pit;
   using O = firnbook::PitT;
@@ -515,6 +525,7 @@ void each_field(Of<firnbook::Pit>, Visit&& visit) {
   visit(T::VT_PRACTICE, &T::practice, &O::practice);
   visit(T::VT_APPLICATION, &T::application, &O::application);
   visit(T::VT_APPLICATION_VERSION, &T::application_version, &O::application_version);
+  visit(T::VT_STEPS, &T::steps, &O::steps);
 }
 
 // The lists whose elements are things of their own, and the lists inside these. Absences and extensions
@@ -601,6 +612,7 @@ constexpr void each_list(Visit&& visit) {
   visit(List<firnbook::Remark>{Thing::remark, Pit::VT_REMARKS, &Pit::remarks, &PitT::remarks});
   visit(List<firnbook::Absence>{Thing::pit, Pit::VT_ABSENCES, &Pit::absences, &PitT::absences});
   visit(List<firnbook::Unread>{Thing::unread, Pit::VT_UNREAD, &Pit::unread, &PitT::unread});
+  visit(List<firnbook::Step>{Thing::step, Pit::VT_STEPS, &Pit::steps, &PitT::steps});
   visit(List<firnbook::Extension>{Thing::pit, Pit::VT_EXTENSIONS, &Pit::extensions, &PitT::extensions});
 }
 

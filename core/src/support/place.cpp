@@ -53,6 +53,7 @@ const ThingPath kThings[] = {
     {Thing::unread, "unread", true, nullptr, firnbook::UnreadTypeTable},
     {Thing::remark, "remarks", true, nullptr, firnbook::RemarkTypeTable},
     {Thing::boundary, "boundaries", true, nullptr, nullptr},
+    {Thing::step, "steps", true, nullptr, firnbook::StepTypeTable},
 };
 
 bool ends_with(std::string_view text, std::string_view end) {
