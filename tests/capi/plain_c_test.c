@@ -83,6 +83,8 @@ static void check_nothing_given(void) {
       firn_record_rescale_depths(NULL, 0, 0, NULL, NULL),
       firn_record_undo(NULL, 0, 0, NULL, NULL),
       firn_record_redo(NULL, 0, 0, NULL, NULL),
+      firn_compare(NULL, NULL, 0, NULL, 0, NULL, NULL, NULL),
+      firn_comparison_note(NULL, NULL, 0, NULL, 0, NULL, 0, NULL, NULL),
       firn_procedure_count(0, NULL, NULL),
       firn_procedure_step(0, 0, NULL, NULL),
       firn_probe_spread(NULL, 0, NULL, NULL),

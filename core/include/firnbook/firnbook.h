@@ -4,6 +4,7 @@
 
 #include "firnbook/buffer.h"
 #include "firnbook/codes.h"
+#include "firnbook/compare.h"
 #include "firnbook/context.h"
 #include "firnbook/draw.h"
 #include "firnbook/export.h"
