@@ -300,6 +300,7 @@ constexpr ThingField kThings[] = {
     {Thing::operation, Pit::VT_OPERATION, 0},
     {Thing::unread, Pit::VT_UNREAD, 0},
     {Thing::remark, Pit::VT_REMARKS, 0},
+    {Thing::step, Pit::VT_STEPS, 0},
 };
 
 }  // namespace
