@@ -337,6 +337,10 @@ void overlay(const Stored& from, const Field& field, void* to) {
   void* member = field.in(to);
   switch (field.kind) {
     case Kind::optional:
+      // A bool that holds anything but 0 or 1 is none.
+      if (field.element == Element::yes_no) {
+        return put_optional<std::uint8_t>(member, from.GetField<std::uint8_t>(field.field, 0) != 0);
+      }
       return with_number(field.element, [&](auto type) {
         using T = typename decltype(type)::type;
         put_optional<T>(member, from.GetField<T>(field.field, 0));
