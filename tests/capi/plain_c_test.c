@@ -73,6 +73,7 @@ static void check_nothing_given(void) {
       firn_record_slide(NULL, NULL, NULL, NULL, NULL, NULL),
       firn_record_step(NULL, NULL, NULL, NULL, NULL, NULL),
       firn_record_remark(NULL, NULL, NULL, NULL, NULL, NULL),
+      firn_record_notes(NULL, NULL, 0, NULL, NULL),
       firn_record_fracture(NULL, NULL, NULL, NULL, NULL, NULL, NULL),
       firn_record_density(NULL, NULL, NULL, NULL, NULL, NULL, NULL),
       firn_record_remove(NULL, NULL, NULL, NULL),

@@ -466,6 +466,16 @@ FIRN_API firn_status firn_record_remark(firn_recorder* recorder, const firn_rema
                                         const firn_target* change, firn_target* target, firn_buffer* edit,
                                         firn_error* error);
 
+/* Records what field notes say (examples/first-pit/NOTES.md): one line as it was written down, or many. What
+   a pit has once is one edit, the things of its lists are another; a line is read without the lines recorded
+   before it, so `depths from` and the like hold for one call. `text` needs no NUL. `remarks` may be NULL; it
+   receives one line for each rounding that was made. Errors: those of firn_notes_read, whose message says
+   what was expected and where; FIRN_BAD_EDIT when the notes say nothing; FIRN_TOO_LARGE for an edit beyond
+   max_edit_bytes; FIRN_WRONG_STATE before firn_recorder_author. Nothing was recorded then, save that the
+   first of two edits may stand when memory ran out before the second. Since 0.1. */
+FIRN_API firn_status firn_record_notes(firn_recorder* recorder, const char* text, size_t size,
+                                       firn_buffer* remarks, firn_error* error);
+
 /* One more fracture of a test, or density of a profile, that was recorded before: `into` names the test or
    the profile. With `change` the one named by it is changed, and `into` is NULL. Errors as above, and
    FIRN_BAD_ARGUMENT unless one of the two is given. Since 0.1. */

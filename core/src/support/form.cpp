@@ -505,6 +505,17 @@ void swap(const Field& field, void* object, void* other) {
   }
 }
 
+void move_list(const Field& field, void* from, void* to) {
+  const Table& table = *field.table;
+  void* list = field.in(from);
+  void* target = field.in(to);
+  for (std::size_t i = 0; i < table.size(list); ++i) {
+    table.append(target);
+    table.swap(table.at(target, table.size(target) - 1), table.at(list, i));
+  }
+  table.shrink(list, 0);
+}
+
 bool tidy(const Table& table, void* object) {
   bool holds_any = false;
   for (const Field& field : table) holds_any = tidy_member(field, object) || holds_any;
