@@ -566,7 +566,7 @@ TEST_F(Recording, NotesSayWhatWasRounded) {
   ASSERT_EQ(firn_record_notes(recorder, inches.data(), inches.size(), remarks.out(), &error), FIRN_OK)
       << error.what;
   EXPECT_EQ(firn_recorder_edit_count(recorder), 1u);
-  EXPECT_NE(remarks.text().find("rounded"), std::string::npos) << remarks.text();
+  EXPECT_NE(remarks.text().find("stored as 46.032 cm"), std::string::npos) << remarks.text();
   EXPECT_NE(notes().find("HS 46.032"), std::string::npos) << notes();
 }
 
