@@ -10,6 +10,22 @@ target_compile_options(firnbook_flags INTERFACE -ffp-contract=off)
 # One section a function, so that the linker can leave out what nobody calls.
 target_compile_options(firnbook_flags INTERFACE -ffunction-sections -fdata-sections)
 
+# How the core is optimised in Release: what runs for every pit for speed, what runs once a pit at most for
+# size. FIRNBOOK_SMALL, for the library inside a phone's app, asks for size everywhere, lets the linker see
+# all of the code at once and keeps the addresses to be filled in at loading short; it takes clang and lld.
+option(FIRNBOOK_SMALL "The smallest library there can be (clang and lld)" OFF)
+set(FIRNBOOK_OPTIMISE_HOT $<$<CONFIG:Release>:-O2>)
+set(FIRNBOOK_OPTIMISE_COLD $<$<CONFIG:Release>:-Os>)
+set(FIRNBOOK_LINK_SMALL)
+if(FIRNBOOK_SMALL)
+  if(NOT CMAKE_CXX_COMPILER_ID MATCHES "Clang")
+    message(FATAL_ERROR "FIRNBOOK_SMALL takes clang; this is ${CMAKE_CXX_COMPILER}")
+  endif()
+  set(FIRNBOOK_OPTIMISE_HOT -Oz -flto)
+  set(FIRNBOOK_OPTIMISE_COLD ${FIRNBOOK_OPTIMISE_HOT})
+  set(FIRNBOOK_LINK_SMALL -fuse-ld=lld -flto "LINKER:--icf=all" "LINKER:--pack-dyn-relocs=relr")
+endif()
+
 add_library(firnbook_warnings INTERFACE)
 target_compile_options(firnbook_warnings INTERFACE
   -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-conversion -Wdouble-promotion -Wformat=2

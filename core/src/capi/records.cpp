@@ -16,7 +16,7 @@ void take_things(Fields& fields, int field, std::vector<std::unique_ptr<To>>& sl
     fits = failure_of(FIRN_BAD_STRUCT_SIZE, "struct_size of a list's element is no size of a struct",
                       "set it to sizeof of the element");
   }
-  fields.take(fits);
+  fields.take(std::move(fits));
   if (fields.failed()) return;
   slot.reserve(count);
   const char* bytes = reinterpret_cast<const char*>(elements);

@@ -1,7 +1,5 @@
 #include "recording/conflicts.h"
 
-#include <flatbuffers/minireflect.h>
-
 #include <algorithm>
 #include <cstring>
 #include <tuple>
@@ -9,6 +7,7 @@
 
 #include "recording/incoming.h"
 #include "recording/overlay.h"
+#include "support/form.h"
 #include "support/place.h"
 #include "support/result.h"
 
@@ -22,62 +21,78 @@ using firnbook::Pit;
 using firnbook::Target;
 using firnbook::Thing;
 using flatbuffers::Table;
-using flatbuffers::TypeTable;
 using flatbuffers::uoffset_t;
 using flatbuffers::voffset_t;
+using form::Element;
+using Tables = form::StoredList;
 
 // --- whether two edits say the same ------------------------------------------------------------------------
 
-const TypeTable* type_of(const TypeTable& table, std::size_t field) {
-  const flatbuffers::TypeCode code = table.type_codes[field];
-  return code.sequence_ref < 0 ? nullptr : table.type_refs[code.sequence_ref]();
+std::size_t size_of(Element element) {
+  switch (element) {
+    case Element::bits16:
+      return 2;
+    case Element::bits32:
+    case Element::real:
+      return 4;
+    case Element::bits64:
+      return 8;
+    case Element::depth:
+      return sizeof(firnbook::Depth);
+    case Element::moment:
+      return sizeof(firnbook::Moment);
+    case Element::time_span:
+      return sizeof(firnbook::TimeSpan);
+    case Element::place:
+      return sizeof(firnbook::Place);
+    default:
+      return 1;
+  }
 }
 
-using Inlines = flatbuffers::Vector<std::uint8_t>;
-using Tables = flatbuffers::Vector<flatbuffers::Offset<Table>>;
+bool same_table(const form::Table& form, const Table& a, const Table& b);
 
-bool same_table(const TypeTable& type, const Table& a, const Table& b);
-
-bool same_list(const TypeTable* type, flatbuffers::ElementaryType element, const Table& a, const Table& b,
-               voffset_t field) {
-  const auto* one = a.GetPointer<const Inlines*>(field);
-  const auto* two = b.GetPointer<const Inlines*>(field);
-  if (one->size() != two->size()) return false;
-  if (type != nullptr && type->st == flatbuffers::ST_TABLE) {
-    const auto* some = reinterpret_cast<const Tables*>(one);
-    const auto* others = reinterpret_cast<const Tables*>(two);
-    for (uoffset_t i = 0; i < some->size(); ++i) {
-      if (!same_table(*type, *some->Get(i), *others->Get(i))) return false;
-    }
-    return true;
+bool same_tables(const form::Table& form, const form::StoredList& a, const form::StoredList& b) {
+  if (a.size() != b.size()) return false;
+  for (uoffset_t i = 0; i < a.size(); ++i) {
+    if (!same_table(form, *a.Get(i), *b.Get(i))) return false;
   }
-  const std::size_t bytes = flatbuffers::InlineSize(element, type) * one->size();
-  return bytes == 0 || std::memcmp(one->data(), two->data(), bytes) == 0;
+  return true;
 }
 
-bool same_field(const TypeTable& table, std::size_t id, const Table& a, const Table& b) {
-  const auto field = static_cast<voffset_t>(4 + 2 * id);
-  const bool in_a = a.CheckField(field);
-  if (in_a != b.CheckField(field)) return false;
-  // A field of a newer schema than the type tables know is not compared.
-  if (!in_a || id >= table.num_elems) return in_a == b.CheckField(field);
-  const flatbuffers::TypeCode code = table.type_codes[id];
-  const auto element = static_cast<flatbuffers::ElementaryType>(code.base_type);
-  const TypeTable* type = type_of(table, id);
-  if (code.is_repeating) return same_list(type, element, a, b, field);
-  if (element == flatbuffers::ET_STRING) {
-    return same_list(nullptr, flatbuffers::ET_UCHAR, a, b, field);
-  }
-  if (type != nullptr && type->st == flatbuffers::ST_TABLE) {
-    return same_table(*type, *a.GetPointer<const Table*>(field), *b.GetPointer<const Table*>(field));
-  }
-  return std::memcmp(a.GetAddressOf(field), b.GetAddressOf(field), flatbuffers::InlineSize(element, type)) ==
-         0;
+// Texts and lists of numbers or depths.
+bool same_bytes(const Table& a, const Table& b, const form::Field& field, std::size_t element) {
+  const auto* one = a.GetPointer<const flatbuffers::Vector<std::uint8_t>*>(field.field);
+  const auto* two = b.GetPointer<const flatbuffers::Vector<std::uint8_t>*>(field.field);
+  return one->size() == two->size() && std::memcmp(one->Data(), two->Data(), element * one->size()) == 0;
 }
 
-bool same_table(const TypeTable& type, const Table& a, const Table& b) {
-  for (std::size_t id = 0; id < type.num_elems; ++id) {
-    if (!same_field(type, id, a, b)) return false;
+bool same_field(const form::Field& field, const Table& a, const Table& b) {
+  const bool is_in_a = a.CheckField(field.field);
+  if (is_in_a != b.CheckField(field.field)) return false;
+  if (!is_in_a) return true;
+  switch (field.kind) {
+    case form::Kind::text:
+      return same_bytes(a, b, field, 1);
+    case form::Kind::numbers:
+      return same_bytes(a, b, field, size_of(field.element));
+    case form::Kind::depths:
+      return same_bytes(a, b, field, sizeof(firnbook::Depth));
+    case form::Kind::table:
+      return same_table(*field.table, *a.GetPointer<const Table*>(field.field),
+                        *b.GetPointer<const Table*>(field.field));
+    case form::Kind::tables:
+      return same_tables(*field.table, *form::stored_list(a, field.field),
+                         *form::stored_list(b, field.field));
+    default:
+      return std::memcmp(a.GetAddressOf(field.field), b.GetAddressOf(field.field), size_of(field.element)) ==
+             0;
+  }
+}
+
+bool same_table(const form::Table& form, const Table& a, const Table& b) {
+  for (const form::Field& field : form) {
+    if (!same_field(field, a, b)) return false;
   }
   return true;
 }
@@ -101,7 +116,6 @@ struct Touch {
   Thing thing = Thing::pit;
   // What a field is set to; null when it is cleared.
   const Table* from = nullptr;
-  const TypeTable* type = nullptr;
 };
 
 class Finder {
@@ -195,12 +209,11 @@ class Finder {
       if (field == Pit::VT_SCHEMA_MINOR || !pit.CheckField(field)) continue;
       const Thing thing = own_table(field);
       if (thing == Thing::pit) {
-        set_field(put(kOwnTables, 0, 0, Act::sets), thing, id, pit, *firnbook::PitTypeTable());
+        set_field(put(kOwnTables, 0, 0, Act::sets), thing, id, pit);
       } else {
         const Table& own = *pit.GetPointer<const Table*>(field);
         each_field(own, [&](std::size_t inner) {
-          set_field(put(kOwnTables, static_cast<std::uint32_t>(thing), 0, Act::sets), thing, inner, own,
-                    *type_of(*firnbook::PitTypeTable(), id));
+          set_field(put(kOwnTables, static_cast<std::uint32_t>(thing), 0, Act::sets), thing, inner, own);
         });
       }
     }
@@ -210,18 +223,16 @@ class Finder {
     const std::size_t list = list_of(target.thing());
     const ListInfo& info = list_info(list);
     const Table* from = element(fields, list, 0);
-    const TypeTable* type = type_of(*firnbook::PitTypeTable(), field_id(info.field));
     Touch place;
     if (!find_thing(target, place)) return;
     if (is_inner(target.thing())) {
       from = from->GetPointer<const Tables*>(info.inner_field)->Get(0);
-      type = type_of(*type, field_id(info.inner_field));
       on_outer(place, target);
     }
     each_field(*from, [&](std::size_t id) {
       Touch& touch = put(place.list, place.index, place.sub, Act::sets);
       touch.target = &target;
-      set_field(touch, target.thing(), id, *from, *type);
+      set_field(touch, target.thing(), id, *from);
     });
   }
 
@@ -256,11 +267,10 @@ class Finder {
     touch.thing = target.thing();
   }
 
-  void set_field(Touch& touch, Thing thing, std::size_t id, const Table& from, const TypeTable& type) {
+  void set_field(Touch& touch, Thing thing, std::size_t id, const Table& from) {
     touch.thing = thing;
     touch.field = static_cast<std::uint16_t>(id);
     touch.from = &from;
-    touch.type = &type;
   }
 
   // Where the thing stands or stood. Where its adding was taken back there is nothing to stand on, and that
@@ -342,7 +352,10 @@ class Finder {
 
   static bool say_the_same(const Touch& a, const Touch& b) {
     if (a.from == nullptr || b.from == nullptr) return a.from == b.from;
-    return same_field(*a.type, a.field, *a.from, *b.from);
+    const form::Table* form = form::table_of(a.thing);
+    const form::Field* field =
+        form == nullptr ? nullptr : form->find(static_cast<voffset_t>(4 + 2 * a.field));
+    return field != nullptr && same_field(*field, *a.from, *b.from);
   }
 
   void tell(const Touch& other, const Touch& shown, std::uint16_t field) {

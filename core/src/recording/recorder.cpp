@@ -10,14 +10,6 @@ namespace {
 using firnbook::ChangeKind;
 using firnbook::Edit;
 
-Failure refuse(firn_status status, std::string what, std::string remedy) {
-  Failure failure;
-  failure.status = status;
-  failure.what = std::move(what);
-  failure.remedy = std::move(remedy);
-  return failure;
-}
-
 EditOrder order_of(const Edit& edit) {
   return {edit.clock(), key_of(*edit.id())};
 }
@@ -42,12 +34,12 @@ Done Recorder::apply(const std::uint8_t* bytes, std::size_t size) {
   if (const Held* there = find_edit(key_of(*edit.id()))) {
     if (there->bytes.size() == size && std::equal(there->bytes.begin(), there->bytes.end(), bytes))
       return done();
-    return refuse(FIRN_DUPLICATE_EDIT, "another edit with this device and sequence is already there",
-                  "give each edit of a device a sequence of its own");
+    return failure_of(FIRN_DUPLICATE_EDIT, "another edit with this device and sequence is already there",
+                      "give each edit of a device a sequence of its own");
   }
   if (size > kMostContent - held_bytes_) {
-    return refuse(FIRN_TOO_LARGE, "all edits together take more than 256 MB",
-                  "no pit is that large; start another one");
+    return failure_of(FIRN_TOO_LARGE, "all edits together take more than 256 MB",
+                      "no pit is that large; start another one");
   }
   Result<std::size_t> content = check_alone(edit);
   if (!content) return content.failure();
@@ -92,12 +84,12 @@ Done Recorder::check_marker(const Edit& edit) const {
   const EditKey named = key_of(*edit.change()->edit());
   const Held* found = find_edit(named);
   if (found == nullptr || !found->is_readable) {
-    return refuse(FIRN_NO_SUCH_TARGET, "the edit to undo or redo is not there",
-                  "name an edit that was recorded");
+    return failure_of(FIRN_NO_SUCH_TARGET, "the edit to undo or redo is not there",
+                      "name an edit that was recorded");
   }
   if (!(order_of(found->edit()) < order_of(edit))) {
-    return refuse(FIRN_BAD_EDIT, "an undo or redo must come after the edit that it names",
-                  "give it a clock larger than all that were seen");
+    return failure_of(FIRN_BAD_EDIT, "an undo or redo must come after the edit that it names",
+                      "give it a clock larger than all that were seen");
   }
   return done();
 }
@@ -178,7 +170,7 @@ Result<Bytes> Recorder::pit(FoldReport* report) const {
   if (kept > 0) pit.unread_edits = std::max(kept, pit.unread_edits.value_or(0));
   Bytes bytes = to_bytes(pit);
   if (bytes.size() > limits_.max_bytes) {
-    return refuse(
+    return failure_of(
         FIRN_TOO_LARGE, "the pit takes more bytes than the limits allow",
         "raise max_bytes in the context's limits, or remove what is large (extensions, long texts)");
   }

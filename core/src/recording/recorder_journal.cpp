@@ -13,31 +13,23 @@ namespace {
 
 using firnbook::Edit;
 
-Failure refuse(firn_status status, std::string what, std::string remedy) {
-  Failure failure;
-  failure.status = status;
-  failure.what = std::move(what);
-  failure.remedy = std::move(remedy);
-  return failure;
-}
-
 Failure not_begun() {
-  return refuse(FIRN_WRONG_STATE, "nobody has said which pit this is the journal of",
-                "call firn_recorder_begin with the pit's id first");
+  return failure_of(FIRN_WRONG_STATE, "nobody has said which pit this is the journal of",
+                    "call firn_recorder_begin with the pit's id first");
 }
 
 Failure bad_ticket(const char* what) {
-  return refuse(FIRN_BAD_TICKET, what, "use the tickets that firn_recorder_ticket and _frames answer");
+  return failure_of(FIRN_BAD_TICKET, what, "use the tickets that firn_recorder_ticket and _frames answer");
 }
 
 Failure too_large() {
-  return refuse(FIRN_TOO_LARGE, "the journal holds more than 256 MB of edits",
-                "no pit is that large; start another one");
+  return failure_of(FIRN_TOO_LARGE, "the journal holds more than 256 MB of edits",
+                    "no pit is that large; start another one");
 }
 
 Failure other_pit() {
-  return refuse(FIRN_OTHER_PIT, "the journal is that of another pit",
-                "look which file was opened; to hold two pits against each other, compare them");
+  return failure_of(FIRN_OTHER_PIT, "the journal is that of another pit",
+                    "look which file was opened; to hold two pits against each other, compare them");
 }
 
 Failure same_key(EditKey key) {
@@ -45,7 +37,7 @@ Failure same_key(EditKey key) {
   append_unsigned(what, key.sequence);
   what += " of device ";
   append_unsigned(what, key.device);
-  return refuse(
+  return failure_of(
       FIRN_DUPLICATE_EDIT, std::move(what),
       "a number was given out twice: hand on only edits that were acknowledged, and give each device "
       "and journal a number of its own");
@@ -57,11 +49,12 @@ std::string_view text_of(const std::uint8_t* bytes, std::size_t size) {
 
 Done check_pit_id(std::string_view pit_id) {
   if (pit_id.empty() || pit_id.size() > kMostPitId) {
-    return refuse(FIRN_BAD_ARGUMENT, "the pit's id is empty or longer than 1024 bytes",
-                  "give a name of its own to each pit, such as a UUID");
+    return failure_of(FIRN_BAD_ARGUMENT, "the pit's id is empty or longer than 1024 bytes",
+                      "give a name of its own to each pit, such as a UUID");
   }
   if (!is_plain_text(pit_id)) {
-    return refuse(FIRN_BAD_UTF8, "the pit's id is not UTF-8 or holds control characters", "give plain text");
+    return failure_of(FIRN_BAD_UTF8, "the pit's id is not UTF-8 or holds control characters",
+                      "give plain text");
   }
   return done();
 }
@@ -72,7 +65,7 @@ Done Recorder::begin(std::string_view pit_id) {
   Done plain = check_pit_id(pit_id);
   if (!plain) return plain;
   if (!pit_id_.empty() && pit_id_ != pit_id) {
-    return refuse(FIRN_OTHER_PIT, "this is the journal of another pit", "make a recorder for each pit");
+    return failure_of(FIRN_OTHER_PIT, "this is the journal of another pit", "make a recorder for each pit");
   }
   pit_id_.assign(pit_id);
   pit_tag_ = pit_tag(pit_id);
@@ -274,7 +267,8 @@ class Recorder::Loading {
 
 Result<Loaded> Recorder::load(const std::uint8_t* bytes, std::size_t size) {
   if (bytes == nullptr) {
-    return refuse(FIRN_NULL_ARGUMENT, "no bytes of a journal were given", "give the bytes and their size");
+    return failure_of(FIRN_NULL_ARGUMENT, "no bytes of a journal were given",
+                      "give the bytes and their size");
   }
   if (size > 2 * kMostContent) return too_large();
   Loading loading(*this, bytes);
