@@ -135,8 +135,9 @@ static journal_file_status make_sure(journal_file* journal, const char* path, fi
   if (journal->is_dirty && cut_off(journal) != 0) return refused_by_system(journal);
   if (sync_file(journal, journal->file) != 0) return refused_by_system(journal);
   if (sync_folder(journal, path) != 0) return refused_by_system(journal);
+  /* A file that does not say yet which pit it is about says so before the first observation. */
+  if (journal->stored == 0) return journal_file_store(journal, error);
   const uint64_t last = firn_recorder_ticket(journal->recorder);
-  if (last == 0) return JOURNAL_FILE_OK;
   const firn_status status = firn_recorder_acknowledge(journal->recorder, last, error);
   return status == FIRN_OK ? JOURNAL_FILE_OK : JOURNAL_FILE_LIBRARY;
 }
@@ -163,8 +164,6 @@ journal_file_status journal_file_open(journal_file* journal, const char* path, c
   journal_file_status status =
       lock_file(journal->file) != 0 ? refused_by_system(journal) : load(journal, pit_id, error);
   if (status == JOURNAL_FILE_OK) status = make_sure(journal, path, error);
-  /* A file that does not say yet which pit it is about says so before the first observation. */
-  if (status == JOURNAL_FILE_OK && journal->stored == 0) status = journal_file_store(journal, error);
   if (status != JOURNAL_FILE_OK) journal_file_close(journal);
   return status;
 }
@@ -191,14 +190,13 @@ journal_file_status journal_file_store(journal_file* journal, firn_error* error)
   firn_buffer frames = {NULL, 0};
   uint64_t last = 0;
   journal->system_error = 0;
-  /* An empty file gets the frame that names the pit even before anything is recorded. */
-  if (journal->stored > 0 && firn_recorder_ticket(journal->recorder) == after) return JOURNAL_FILE_OK;
+  if (firn_recorder_ticket(journal->recorder) == after) return JOURNAL_FILE_OK;
   if (firn_recorder_frames(journal->recorder, after, &frames, &last, error) != FIRN_OK) {
     return JOURNAL_FILE_LIBRARY;
   }
   journal_file_status status = append(journal, &frames);
   firn_buffer_free(journal->context, &frames);
-  if (status != JOURNAL_FILE_OK || last == after) return status;
+  if (status != JOURNAL_FILE_OK) return status;
   if (firn_recorder_acknowledge(journal->recorder, last, error) != FIRN_OK) return JOURNAL_FILE_LIBRARY;
   return JOURNAL_FILE_OK;
 }

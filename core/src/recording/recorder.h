@@ -81,7 +81,7 @@ class Recorder {
 
   // --- Journal. Whatever arrives gets a ticket: 1, 2, 3 ... Only what the host acknowledged is promised.
 
-  // Names the pit whose journal this is. The same name again is fine; FIRN_OTHER_PIT for another one,
+  // Names the pit whose journal this is, which gets a ticket too. The same name again is fine; FIRN_OTHER_PIT for another one,
   // FIRN_BAD_ARGUMENT for one that is empty or too long, FIRN_BAD_UTF8.
   Done begin(std::string_view pit_id);
   std::uint64_t last_ticket() const { return arrivals_.size(); }
@@ -89,7 +89,7 @@ class Recorder {
   // Everything up to and with this ticket is stored. FIRN_BAD_TICKET for a ticket that was not given out, or
   // that is not beyond the last one acknowledged.
   Done acknowledge(std::uint64_t ticket);
-  // Frames of everything that arrived after `ticket`; after 0 with the frame that names the pit.
+  // Frames of everything that arrived after `ticket`, the one that names the pit among them.
   // FIRN_WRONG_STATE before begin(), FIRN_BAD_TICKET.
   Result<Bytes> frames_after(std::uint64_t ticket) const;
   // Everything, in order of device and sequence: the same set gives the same bytes. FIRN_WRONG_STATE.
@@ -135,7 +135,7 @@ class Recorder {
   void append_pit_frame(Bytes& out) const;
 
   HeldMap held_;
-  Arrivals arrivals_;  // by ticket - 1
+  Arrivals arrivals_;  // by ticket - 1; null for the name of the pit
   std::size_t edit_count_ = 0;
   std::size_t held_bytes_ = 0;
   std::uint64_t acknowledged_ = 0;

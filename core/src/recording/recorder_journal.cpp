@@ -67,8 +67,11 @@ Done Recorder::begin(std::string_view pit_id) {
   if (!pit_id_.empty() && pit_id_ != pit_id) {
     return failure_of(FIRN_OTHER_PIT, "this is the journal of another pit", "make a recorder for each pit");
   }
-  pit_id_.assign(pit_id);
-  pit_tag_ = pit_tag(pit_id);
+  if (!pit_id_.empty()) return done();
+  std::string own(pit_id);
+  arrivals_.push_back(nullptr);
+  pit_id_.swap(own);
+  pit_tag_ = pit_tag(pit_id_);
   return done();
 }
 
@@ -97,9 +100,9 @@ Result<Bytes> Recorder::frames_after(std::uint64_t ticket) const {
   if (pit_id_.empty()) return not_begun();
   if (ticket > last_ticket()) return bad_ticket("this ticket was not given out");
   Bytes out;
-  if (ticket == 0) append_pit_frame(out);
-  for (auto at = static_cast<std::size_t>(ticket); at < arrivals_.size(); ++at)
-    append_held(out, *arrivals_[at]);
+  for (auto at = static_cast<std::size_t>(ticket); at < arrivals_.size(); ++at) {
+    arrivals_[at] == nullptr ? append_pit_frame(out) : append_held(out, *arrivals_[at]);
+  }
   return out;
 }
 
@@ -152,6 +155,7 @@ class Recorder::Loading {
     if (!frame.is_known) return keep(frame, bytes_ + frame.offset, frame.size);
     if (frame.is(FrameKind::edit)) return take_edit(frame);
     if (text_of(bytes_ + frame.payload(), frame.payload_size) != pit_id) return other_pit();
+    if (into_.pit_id_.empty() && !loaded.names_pit) arrivals.push_back(nullptr);
     loaded.names_pit = true;
     ++loaded.frames;
     return done();
