@@ -519,6 +519,7 @@ void each_field(Of<firnbook::Pit>, Visit&& visit) {
   visit(T::VT_APPLICATION, &T::application, &O::application);
   visit(T::VT_APPLICATION_VERSION, &T::application_version, &O::application_version);
   visit(T::VT_STEPS, &T::steps, &O::steps);
+  visit(T::VT_UNREAD_EDITS, &T::unread_edits, &O::unread_edits);
 }
 
 }  // namespace firn::tests

@@ -9,6 +9,7 @@
 #include "firnbook/draw.h"
 #include "firnbook/export.h"
 #include "firnbook/interpret.h"
+#include "firnbook/journal.h"
 #include "firnbook/note.h"
 #include "firnbook/notes.h"
 #include "firnbook/pit.h"

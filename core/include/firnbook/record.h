@@ -524,6 +524,13 @@ FIRN_API firn_status firn_record_undo(firn_recorder* recorder, uint64_t device, 
 FIRN_API firn_status firn_record_redo(firn_recorder* recorder, uint64_t device, uint64_t sequence,
                                       firn_buffer* edit, firn_error* error);
 
+/* What an undo button and a redo button of this device would name: *undo becomes the sequence of its last
+   edit that counts, *redo that of the one taken back last, as long as the device recorded nothing since; 0
+   where there is none. Both follow from the edits alone, so they are the same after a restart, and there is
+   no limit to how often. Either pointer may be NULL. Errors: FIRN_BAD_ARGUMENT for device 0. Since 0.1. */
+FIRN_API firn_status firn_recorder_undoable(const firn_recorder* recorder, uint64_t device, uint64_t* undo,
+                                            uint64_t* redo, firn_error* error);
+
 #ifdef __cplusplus
 }
 #endif

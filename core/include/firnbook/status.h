@@ -23,7 +23,7 @@ typedef enum firn_status {
   FIRN_WRONG_KIND = 202,   /* bytes of another schema, or of none */
   FIRN_DAMAGED = 203,      /* the bytes contradict their own structure */
   FIRN_NEWER_SCHEMA = 204, /* written by a newer minor version: may be read, not edited */
-  FIRN_OTHER_PIT = 205,    /* the report belongs to another pit */
+  FIRN_OTHER_PIT = 205,    /* the report or the journal belongs to another pit */
 
   /* 300: text */
   FIRN_NOTES_NOT_UNDERSTOOD = 300, /* a line of field notes, see line and column */
@@ -34,6 +34,7 @@ typedef enum firn_status {
   FIRN_BAD_EDIT = 400,       /* an edit that says nothing, or something impossible */
   FIRN_NO_SUCH_TARGET = 401, /* an edit names something that is not there */
   FIRN_DUPLICATE_EDIT = 402, /* another edit with the same device and sequence is already there */
+  FIRN_BAD_TICKET = 403,     /* a ticket that was not given out, or was acknowledged before */
 
   /* 900: the library itself */
   FIRN_OUT_OF_MEMORY = 900,

@@ -52,12 +52,15 @@ firn_context* context_of(const firn_recorder* recorder) noexcept {
 
 Done apply(firn_recorder& recorder, const std::uint8_t* bytes, std::size_t size) {
   Done applied = recorder.edits.apply(bytes, size);
-  if (!applied || recorder.device == 0 || recorder.next_sequence == 0) return applied;
-  // Edits of this very device may come back from elsewhere: their numbers are taken.
+  if (applied) skip_taken_numbers(recorder);
+  return applied;
+}
+
+void skip_taken_numbers(firn_recorder& recorder) {
+  if (recorder.device == 0 || recorder.next_sequence == 0) return;
   if (recorder.edits.last_sequence(recorder.device) >= recorder.next_sequence) {
     recorder.next_sequence = sequence_after(recorder, recorder.device);
   }
-  return applied;
 }
 
 Result<recording::EditHead> next_head(const firn_recorder& recorder) {
@@ -73,6 +76,7 @@ Result<recording::EditHead> next_head(const firn_recorder& recorder) {
   head.clock = recorder.edits.next_clock();
   head.made = recorder.has_made ? &recorder.made : nullptr;
   head.observer = recorder.observer;
+  head.seen = recorder.edits.seen_by(recorder.device);
   return head;
 }
 

@@ -3,6 +3,7 @@
 
 #include <cstdint>
 #include <string>
+#include <vector>
 
 #include "capi/guard.h"
 #include "firnbook/record.h"
@@ -21,6 +22,10 @@ struct firn_recorder {
   firnbook::Moment made;
   bool has_made = false;
   std::string observer;
+
+  std::vector<firn::recording::Gap> gaps;  // of the journal that was loaded last
+  std::vector<firn::recording::Conflict> conflicts;
+  std::size_t conflicts_of = 0;  // edits that they were looked for in
 };
 
 namespace firn::capi {
@@ -29,6 +34,9 @@ firn_context* context_of(const firn_recorder* recorder) noexcept;
 
 // One edit by its bytes, from whomever.
 Done apply(firn_recorder& recorder, const std::uint8_t* bytes, std::size_t size);
+
+// Edits of the author's device may come from elsewhere: their numbers are taken.
+void skip_taken_numbers(firn_recorder& recorder);
 
 // The head of the author's next edit.
 Result<recording::EditHead> next_head(const firn_recorder& recorder);

@@ -33,7 +33,7 @@ const char* firn_status_text(firn_status status) {
     case FIRN_NEWER_SCHEMA:
       return "written by a newer version: may be read, not edited";
     case FIRN_OTHER_PIT:
-      return "the report belongs to another pit";
+      return "the report or the journal belongs to another pit";
     case FIRN_NOTES_NOT_UNDERSTOOD:
       return "a line of field notes was not understood";
     case FIRN_NOTES_CONTRADICT:
@@ -46,6 +46,8 @@ const char* firn_status_text(firn_status status) {
       return "an edit names something that is not there";
     case FIRN_DUPLICATE_EDIT:
       return "another edit with the same device and sequence is already there";
+    case FIRN_BAD_TICKET:
+      return "a ticket that was not given out, or was acknowledged before";
     case FIRN_OUT_OF_MEMORY:
       return "out of memory";
     case FIRN_INTERNAL:

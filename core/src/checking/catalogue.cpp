@@ -317,6 +317,10 @@ constexpr Rule kRules[] = {
     {CheckCode::slides_contradict_sign, Severity::error,
      "the answer for {a:sign} is no, but {b:n} of them stand in the record",
      "correct the answer, or remove slides that were not seen", "ours: the record contradicts itself"},
+    {CheckCode::edits_not_read, Severity::warning,
+     "the journal of this pit holds {a:n} changes that a newer version wrote; what they say is missing here",
+     "open the journal with a newer version and make the pit again",
+     "ours: what is missing is said, never left out in silence"},
 };
 constexpr std::size_t kRuleCount = sizeof kRules / sizeof kRules[0];
 

@@ -67,6 +67,10 @@ void check_completeness(const pit::View& pit, Reporter& out) {
   if (raw.backfilled() && !*raw.backfilled()) {
     out.add(CheckCode::not_backfilled, place_of(Thing::pit, -1, field_id(firnbook::Pit::VT_BACKFILLED)));
   }
+  if (raw.unread_edits().value_or(0) > 0) {
+    out.add(CheckCode::edits_not_read, place_of(Thing::pit, -1, field_id(firnbook::Pit::VT_UNREAD_EDITS)),
+            *raw.unread_edits());
+  }
 }
 
 }  // namespace firn::checking

@@ -268,6 +268,8 @@ void NotesWriter::lose_rest() {
   if (pit_.snowpack != nullptr) lose_marks(to, Thing::snowpack, pit_.snowpack->unreliable, snowpack_fields);
   // Bytes of others have no place on a line.
   for (std::size_t i = 0; i < pit_.extensions.size(); ++i) to.lose(Thing::pit, field_id(Pit::VT_EXTENSIONS));
+  // Notes know of no journal.
+  if (pit_.unread_edits) to.lose(Thing::pit, field_id(Pit::VT_UNREAD_EDITS));
 }
 
 void NotesWriter::write() {

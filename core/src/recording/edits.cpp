@@ -29,6 +29,8 @@ Bytes write(const EditHead& head, const Saying& saying) {
   if (saying.clear != nullptr) clear = builder.CreateVectorOfStructs(*saying.clear);
   flatbuffers::Offset<flatbuffers::String> observer;
   if (!head.observer.empty()) observer = builder.CreateString(head.observer.data(), head.observer.size());
+  flatbuffers::Offset<flatbuffers::Vector<const firnbook::Seen*>> seen;
+  if (!head.seen.empty()) seen = builder.CreateVectorOfStructs(head.seen);
   const flatbuffers::Offset<firnbook::Change> change =
       firnbook::CreateChange(builder, saying.kind, saying.target, saying.other, fields, clear, saying.at,
                              saying.amount_10um, saying.base_10um, saying.edit);
@@ -38,6 +40,7 @@ Bytes write(const EditHead& head, const Saying& saying) {
   edit.add_id(&id);
   if (head.made != nullptr) edit.add_made(head.made);
   edit.add_observer(observer);
+  edit.add_seen(seen);
   edit.add_change(change);
   edit.add_schema_minor(pit::kSchemaMinor);
   firnbook::FinishEditBuffer(builder, edit.Finish());

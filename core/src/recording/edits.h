@@ -22,12 +22,16 @@ struct EditKey {
   bool operator==(const EditKey& other) const { return device == other.device && sequence == other.sequence; }
 };
 
-// Who made an edit and when, as the host gives it.
+// Entries of an edit's `seen` that are written and read. Ours: far more devices than stand around one pit.
+inline constexpr std::size_t kMostSeen = 256;
+
+// Who made an edit and when, as the host gives it, and what of others' edits the author had seen.
 struct EditHead {
   EditKey key;
   std::uint64_t clock = 0;
   const firnbook::Moment* made = nullptr;
   std::string_view observer = {};
+  std::vector<firnbook::Seen> seen = {};
 };
 
 // The general form. `fields` holds only what the edit sets; fields that are empty strings, empty lists or a

@@ -401,6 +401,12 @@ Spot Fold::spot_of(const Target& target) const {
   return spot;
 }
 
+bool Fold::find_spot(const Target& target, Spot& spot) const {
+  if (spots_.find(name_of(target)) == spots_.end()) return false;
+  spot = spot_of(target);
+  return true;
+}
+
 // --- laying over ------------------------------------------------------------------------------------------
 
 void Fold::apply(const Edit& edit, std::size_t content) {

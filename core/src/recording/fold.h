@@ -26,6 +26,10 @@ class Fold {
   // broken and must be thrown away.
   void apply(const firnbook::Edit& edit, std::size_t content);
 
+  // Where a thing stands or stood, through joins and also when it was removed: the same spot for the same
+  // thing, whichever of its names is asked. False when it was never there.
+  bool find_spot(const firnbook::Target& target, Spot& spot) const;
+
   // The pit as far as it was folded, ready for to_bytes(). Nothing can be folded after.
   firnbook::PitT& finish();
 

@@ -1,7 +1,6 @@
 #include "recording/recorder.h"
 
 #include <algorithm>
-#include <map>
 #include <string>
 #include <utility>
 
@@ -11,96 +10,84 @@ namespace {
 using firnbook::ChangeKind;
 using firnbook::Edit;
 
-EditKey key_of(const firnbook::EditId& id) {
-  return {id.device(), id.sequence()};
+EditOrder order_of(const Edit& edit) {
+  return {edit.clock(), key_of(*edit.id())};
 }
 
-bool is_marker(const Edit& edit) {
-  const ChangeKind kind = *edit.change()->kind();
-  return kind == ChangeKind::undo || kind == ChangeKind::redo;
+bool is_undo(const Edit& edit) {
+  return *edit.change()->kind() == ChangeKind::undo;
 }
 
-Done check_head(const Edit& edit) {
-  const firnbook::Pit* fields = edit.change() != nullptr ? edit.change()->fields() : nullptr;
-  if (edit.schema_minor() > pit::kSchemaMinor ||
-      (fields != nullptr && fields->schema_minor() > pit::kSchemaMinor)) {
-    return failure_of(FIRN_NEWER_SCHEMA,
-                      "the edit was written by a newer version and may say more than is known here",
-                      "keep its bytes, and record with a library of that version");
-  }
-  if (edit.id() == nullptr || edit.id()->device() == 0 || edit.id()->sequence() == 0) {
-    return failure_of(FIRN_BAD_EDIT, "the edit has no id",
-                      "give it a device and a sequence, neither of them 0");
-  }
-  if (edit.clock() == 0 || edit.clock() > kLastClock) {
-    return failure_of(FIRN_BAD_EDIT, "the edit's logical clock is 0 or beyond its range",
-                      "give it one more than the largest clock seen");
-  }
-  if (edit.change() == nullptr)
-    return failure_of(FIRN_BAD_EDIT, "the edit holds no change", "give it a change");
-  return done();
-}
-
-Done check_fields(const Edit& edit, std::size_t content) {
-  if (content > kMostContent) {
-    return failure_of(FIRN_TOO_LARGE, "the edit writes more than 256 MB once it is unpacked",
-                      "no edit is that large; its bytes may be made to harm");
-  }
-  const firnbook::Pit* fields = edit.change()->fields();
-  const flatbuffers::String* observer = edit.observer();
-  const bool is_text = (fields == nullptr || holds_plain_text(*fields)) &&
-                       (observer == nullptr || is_plain_text({observer->c_str(), observer->size()}));
-  if (is_text) return done();
-  return failure_of(FIRN_BAD_UTF8, "a text in the edit is not UTF-8 or holds control characters",
-                    "give text as UTF-8; of control characters only tab and line ends");
+bool stands_before(const Standing& standing, const EditOrder& order) {
+  return standing.order < order;
 }
 
 }  // namespace
 
 Done Recorder::apply(const std::uint8_t* bytes, std::size_t size) {
-  static constexpr pit::Schema kEdit = {
-      "FIRE", "edit", [](flatbuffers::Verifier& verifier) { return firnbook::VerifyEditBuffer(verifier); }};
   pit::AlignedBytes aligned;
-  Result<const std::uint8_t*> data = pit::verify_bytes(bytes, size, limits_, kEdit, aligned);
-  if (!data) return data.failure();
-  const Edit& edit = *firnbook::GetEdit(*data);
+  Result<const Edit*> read = read_edit(bytes, size, limits_, aligned);
+  if (!read) return read.failure();
+  const Edit& edit = **read;
   Done verdict = check_head(edit);
   if (!verdict) return verdict;
-  const auto same_key = edits_.find(key_of(*edit.id()));
-  if (same_key != edits_.end()) {
-    const Bytes& there = same_key->second.bytes;
-    if (there.size() == size && std::equal(there.begin(), there.end(), bytes)) return done();
+  if (const Held* there = find_edit(key_of(*edit.id()))) {
+    if (there->bytes.size() == size && std::equal(there->bytes.begin(), there->bytes.end(), bytes))
+      return done();
     return failure_of(FIRN_DUPLICATE_EDIT, "another edit with this device and sequence is already there",
                       "give each edit of a device a sequence of its own");
   }
-  verdict = Fold::check_alone(*edit.change());
+  if (size > kMostContent - held_bytes_) {
+    return failure_of(FIRN_TOO_LARGE, "all edits together take more than 256 MB",
+                      "no pit is that large; start another one");
+  }
+  Result<std::size_t> content = check_alone(edit);
+  if (!content) return content.failure();
+  verdict = is_marker(edit) ? check_marker(edit) : check_content(edit, *content);
   if (!verdict) return verdict;
-  const firnbook::Pit* fields = edit.change()->fields();
-  const std::size_t content = fields != nullptr ? content_of(*fields) : 0;
-  verdict = check_fields(edit, content);
-  if (!verdict) return verdict;
-  verdict = is_marker(edit) ? check_marker(edit) : check_content(edit, content);
-  if (!verdict) return verdict;
-  insert(edit, *data, size, content);
+  insert(edit, bytes, size, *content);
   return done();
 }
 
+const Recorder::Held* Recorder::find_edit(EditKey key) const {
+  const auto found = held_.find({key, kEditSort, 0});
+  return found == held_.end() ? nullptr : &found->second;
+}
+
 std::uint64_t Recorder::last_sequence(std::uint64_t device) const {
-  auto after = edits_.upper_bound({device, UINT64_MAX});
-  if (after == edits_.begin()) return 0;
-  --after;
-  return after->first.device == device ? after->first.sequence : 0;
+  std::uint64_t last = 0;
+  auto after = held_.upper_bound({{device, UINT64_MAX}, UINT16_MAX, UINT32_MAX});
+  if (after != held_.begin() && (--after)->first.key.device == device) last = after->first.key.sequence;
+  auto lost = std::upper_bound(lost_.begin(), lost_.end(), EditKey{device, UINT64_MAX});
+  if (lost != lost_.begin() && (--lost)->device == device) last = std::max(last, lost->sequence);
+  return last;
+}
+
+// From device to device, looking at the last of each that could be read.
+std::vector<firnbook::Seen> Recorder::seen_by(std::uint64_t device) const {
+  std::vector<firnbook::Seen> seen;
+  for (auto first = held_.begin(); first != held_.end() && seen.size() < kMostSeen;) {
+    const std::uint64_t other = first->first.key.device;
+    const auto next = held_.upper_bound({{other, UINT64_MAX}, UINT16_MAX, UINT32_MAX});
+    for (auto it = next; other != device && it != first;) {
+      --it;
+      if (!it->second.is_readable) continue;
+      seen.emplace_back(other, it->first.key.sequence);
+      break;
+    }
+    first = next;
+  }
+  return seen;
 }
 
 Done Recorder::check_marker(const Edit& edit) const {
   const EditKey named = key_of(*edit.change()->edit());
-  const auto found = edits_.find(named);
-  if (found == edits_.end()) {
+  const Held* found = find_edit(named);
+  if (found == nullptr || !found->is_readable) {
     return failure_of(FIRN_NO_SUCH_TARGET, "the edit to undo or redo is not there",
                       "name an edit that was recorded");
   }
-  const Order marker{edit.clock(), key_of(*edit.id())};
-  if (!(Order{found->second.clock, named} < marker)) {
+  if (!(order_of(found->edit()) < order_of(edit))) {
     return failure_of(FIRN_BAD_EDIT, "an undo or redo must come after the edit that it names",
                       "give it a clock larger than all that were seen");
   }
@@ -109,59 +96,65 @@ Done Recorder::check_marker(const Edit& edit) const {
 
 Done Recorder::check_content(const Edit& edit, std::size_t content) {
   FoldReport report;
-  const Order here{edit.clock(), key_of(*edit.id())};
-  if (here < last_) return fold(&here, report)->check(edit, content);
-  if (folded_ == nullptr) folded_ = fold(nullptr, report);
+  const EditOrder here = order_of(edit);
+  if (here < last_) return fold(standings(), &here, report)->check(edit, content);
+  if (folded_ == nullptr) folded_ = fold(standings(), nullptr, report);
   return folded_->check(edit, content);
 }
 
 // What can fail for want of memory comes before anything that shows.
 void Recorder::insert(const Edit& edit, const std::uint8_t* bytes, std::size_t size, std::size_t content) {
-  const Order here{edit.clock(), key_of(*edit.id())};
+  const EditOrder here = order_of(edit);
+  if (arrivals_.size() == arrivals_.capacity()) arrivals_.reserve(2 * arrivals_.size() + 16);
   // Out of date until the edit is in it.
   std::unique_ptr<Fold> folded = std::move(folded_);
   if (is_marker(edit) || here < last_) folded.reset();
   if (folded != nullptr) folded->apply(edit, content);
-  edits_.emplace(here.key, Stored{Bytes(bytes, bytes + size), edit.clock(), content});
+  const auto held =
+      held_.emplace(HeldKey{here.key, kEditSort, 0}, Held{Bytes(bytes, bytes + size), content, true}).first;
+  arrivals_.push_back(&*held);
   folded_ = std::move(folded);
+  ++edit_count_;
+  held_bytes_ += size;
   if (last_ < here) last_ = here;
-  if (next_clock_ <= edit.clock()) next_clock_ = std::min(edit.clock() + 1, kLastClock);
+  if (next_clock_ <= here.clock) next_clock_ = std::min(here.clock + 1, kLastClock);
 }
 
-std::vector<const Recorder::Stored*> Recorder::counting(FoldReport& report) const {
-  std::vector<std::pair<Order, const Stored*>> ordered;
-  ordered.reserve(edits_.size());
-  for (const auto& [key, stored] : edits_) ordered.push_back({Order{stored.clock, key}, &stored});
-  std::sort(ordered.begin(), ordered.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
-  // From the last to the first: whoever comes to an edit knows already whether all that speak of it count.
-  std::map<EditKey, bool> counts;
-  std::vector<const Stored*> kept;
-  kept.reserve(ordered.size());
-  for (auto it = ordered.rbegin(); it != ordered.rend(); ++it) {
-    const Edit& edit = it->second->edit();
-    const auto decided = counts.find(it->first.key);
-    if (decided != counts.end() && !decided->second) {
-      if (!is_marker(edit)) ++report.taken_back;
-      continue;
-    }
-    if (!is_marker(edit)) {
-      kept.push_back(it->second);
-      continue;
-    }
-    // The later one was here first and decides. A name of a later edit finds nothing more to decide.
-    counts.emplace(key_of(*edit.change()->edit()), *edit.change()->kind() == ChangeKind::redo);
+std::vector<Standing> Recorder::standings() const {
+  std::vector<Standing> all;
+  all.reserve(edit_count_);
+  for (const auto& [key, held] : held_) {
+    if (held.is_readable) all.push_back({&held.edit(), nullptr, held.content, order_of(held.edit()), true});
   }
-  std::reverse(kept.begin(), kept.end());
-  return kept;
+  std::sort(all.begin(), all.end(), [](const Standing& a, const Standing& b) { return a.order < b.order; });
+  // From the last to the first: whoever comes to an edit knows already whether all that speak of it count.
+  for (std::size_t i = all.size(); i-- > 0;) {
+    const Edit& edit = *all[i].edit;
+    if (!all[i].counts || !is_marker(edit)) continue;
+    const Held* named = find_edit(key_of(*edit.change()->edit()));
+    if (named == nullptr || !named->is_readable) continue;
+    const EditOrder order = order_of(named->edit());
+    // A name of a later edit finds nothing more to decide.
+    if (!(order < all[i].order)) continue;
+    Standing& standing = *std::lower_bound(all.begin(), all.end(), order, stands_before);
+    // The later one was here first and decides.
+    if (standing.by != nullptr) continue;
+    standing.by = &edit;
+    standing.counts = !is_undo(edit);
+  }
+  return all;
 }
 
-std::unique_ptr<Fold> Recorder::fold(const Order* end, FoldReport& report) const {
+std::unique_ptr<Fold> Recorder::fold(const std::vector<Standing>& standings, const EditOrder* end,
+                                     FoldReport& report) const {
   auto folded = std::make_unique<Fold>();
-  for (const Stored* stored : counting(report)) {
-    const Edit& edit = stored->edit();
-    if (end != nullptr && !(Order{stored->clock, key_of(*edit.id())} < *end)) break;
-    if (folded->check(edit, stored->content)) {
-      folded->apply(edit, stored->content);
+  for (const Standing& standing : standings) {
+    if (end != nullptr && !(standing.order < *end)) break;
+    if (is_marker(*standing.edit)) continue;
+    if (!standing.counts) {
+      ++report.taken_back;
+    } else if (folded->check(*standing.edit, standing.content)) {
+      folded->apply(*standing.edit, standing.content);
     } else {
       ++report.without_effect;
     }
@@ -171,8 +164,11 @@ std::unique_ptr<Fold> Recorder::fold(const Order* end, FoldReport& report) const
 
 Result<Bytes> Recorder::pit(FoldReport* report) const {
   FoldReport counted;
-  const std::unique_ptr<Fold> folded = fold(nullptr, counted);
-  Bytes bytes = to_bytes(folded->finish());
+  const std::unique_ptr<Fold> folded = fold(standings(), nullptr, counted);
+  firnbook::PitT& pit = folded->finish();
+  const auto kept = static_cast<std::uint32_t>(std::min<std::size_t>(kept_count(), UINT32_MAX));
+  if (kept > 0) pit.unread_edits = std::max(kept, pit.unread_edits.value_or(0));
+  Bytes bytes = to_bytes(pit);
   if (bytes.size() > limits_.max_bytes) {
     return failure_of(
         FIRN_TOO_LARGE, "the pit takes more bytes than the limits allow",
@@ -180,6 +176,33 @@ Result<Bytes> Recorder::pit(FoldReport* report) const {
   }
   if (report != nullptr) *report = counted;
   return bytes;
+}
+
+// What to undo is the last that counts. What to redo is the last that was taken back, unless something was
+// recorded since: then there is no way forward any more.
+UndoSteps Recorder::undo_steps(std::uint64_t device) const {
+  UndoSteps steps;
+  EditOrder last_recorded;
+  EditOrder last_taken_back;
+  const std::vector<Standing> all = standings();
+  for (const Standing& standing : all) {
+    if (standing.order.key.device != device || is_marker(*standing.edit)) continue;
+    last_recorded = standing.order;
+    if (standing.counts) {
+      steps.undo = standing.order.key.sequence;
+    } else if (last_taken_back < order_of(*standing.by)) {
+      last_taken_back = order_of(*standing.by);
+      steps.redo = standing.order.key.sequence;
+    }
+  }
+  if (last_taken_back < last_recorded) steps.redo = 0;
+  return steps;
+}
+
+std::vector<Conflict> Recorder::conflicts() const {
+  FoldReport report;
+  const std::vector<Standing> all = standings();
+  return find_conflicts(all, *fold(all, nullptr, report));
 }
 
 }  // namespace firn::recording

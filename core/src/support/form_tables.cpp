@@ -628,6 +628,7 @@ inline constexpr Named kNamed<firnbook::PitT>[] = {
     FIRN_FIELD(Pit, VT_APPLICATION, application),
     FIRN_FIELD(Pit, VT_APPLICATION_VERSION, application_version),
     FIRN_FIELD(Pit, VT_STEPS, steps),
+    FIRN_FIELD(Pit, VT_UNREAD_EDITS, unread_edits),
 };
 
 }  // namespace

@@ -38,6 +38,10 @@ void append_integer(std::string& out, std::int64_t value) {
   append_digits(out, magnitude(value), 1);
 }
 
+void append_unsigned(std::string& out, std::uint64_t value) {
+  append_digits(out, value, 1);
+}
+
 void append_fixed(std::string& out, std::int64_t value, int decimals) {
   if (value < 0) out += '-';
   std::uint64_t rest = magnitude(value);

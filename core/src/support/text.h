@@ -9,6 +9,7 @@
 namespace firn {
 
 void append_integer(std::string& out, std::int64_t value);
+void append_unsigned(std::string& out, std::uint64_t value);
 
 // `value` / 10^decimals, without trailing zeros and without a trailing point: (1250, 2) is "12.5".
 void append_fixed(std::string& out, std::int64_t value, int decimals);
