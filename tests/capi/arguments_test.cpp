@@ -55,6 +55,9 @@ EXPECT_NO_PADDING(firn_probe_result);
 EXPECT_NO_PADDING(firn_assessment);
 EXPECT_NO_PADDING(firn_bulletin_seen);
 EXPECT_NO_PADDING(firn_remark);
+EXPECT_NO_PADDING(firn_loaded);
+EXPECT_NO_PADDING(firn_journal_gap);
+EXPECT_NO_PADDING(firn_conflict);
 
 TEST(Arguments, EveryStatusHasATextOfItsOwn) {
   const firn_status all[] = {FIRN_OK,
@@ -74,6 +77,7 @@ TEST(Arguments, EveryStatusHasATextOfItsOwn) {
                              FIRN_BAD_EDIT,
                              FIRN_NO_SUCH_TARGET,
                              FIRN_DUPLICATE_EDIT,
+                             FIRN_BAD_TICKET,
                              FIRN_OUT_OF_MEMORY,
                              FIRN_INTERNAL};
   const std::string unknown = firn_status_text(static_cast<firn_status>(99));
@@ -239,6 +243,9 @@ TEST(Arguments, FirstVersionSizesAreFrozen) {
   EXPECT_EQ(sizeof(firn_caution), 28u);
   EXPECT_EQ(sizeof(firn_method_used), 8u);
   EXPECT_EQ(sizeof(firn_author), 56u);
+  EXPECT_EQ(sizeof(firn_loaded), 72u);
+  EXPECT_EQ(sizeof(firn_journal_gap), 40u);
+  EXPECT_EQ(sizeof(firn_conflict), 72u);
   EXPECT_EQ(sizeof(firn_depth), 8u);
   EXPECT_EQ(sizeof(firn_moment), 16u);
   EXPECT_EQ(sizeof(firn_place), 12u);

@@ -107,6 +107,8 @@ const Demo& demo_of(const std::string& name) {
   return demo;
 }
 
+const std::string& another_journal();
+
 // A call under test: made in a fresh context, with what it needs prepared while there is memory.
 struct Scene {
   Context context;
@@ -129,6 +131,8 @@ struct Scene {
     layer.top = {0, FIRN_DATUM_SURFACE, FIRN_DIRECTION_VERTICAL, 0};
     layer.bottom = {FIRN_CM(40), FIRN_DATUM_SURFACE, FIRN_DIRECTION_VERTICAL, 0};
     EXPECT_EQ(firn_record_layer(recorder, &layer, nullptr, &target, nullptr, nullptr), FIRN_OK);
+    EXPECT_EQ(firn_recorder_begin(recorder, "pit", nullptr), FIRN_OK);
+    another_journal();
   }
   ~Scene() {
     firn_buffer_free(context, &out);
@@ -198,6 +202,48 @@ firn_status record_step(Scene& s) {
   step.kind = FIRN_STEP_KIND_PACK_CLOSED;
   step.words = kObserver;
   return firn_record_step(s.recorder, &step, nullptr, nullptr, &s.out, &s.error);
+}
+
+// A journal of somebody else about the same pit, made while there is memory.
+const std::string& another_journal() {
+  static const std::string made = [] {
+    Context context;
+    firn_recorder* recorder = nullptr;
+    EXPECT_EQ(firn_recorder_create(context, &recorder, nullptr), FIRN_OK);
+    firn_author author = FIRN_INIT(firn_author);
+    author.device = 8;
+    EXPECT_EQ(firn_recorder_author(recorder, &author, nullptr), FIRN_OK);
+    EXPECT_EQ(firn_recorder_begin(recorder, "pit", nullptr), FIRN_OK);
+    for (const char* title : {"one", "two", kObserver}) {
+      firn_pit_head head = FIRN_INIT(firn_pit_head);
+      head.title = title;
+      EXPECT_EQ(firn_record_pit_head(recorder, &head, nullptr, nullptr), FIRN_OK);
+    }
+    Buffer journal(context);
+    EXPECT_EQ(firn_recorder_journal(recorder, journal.out(), nullptr), FIRN_OK);
+    firn_recorder_destroy(recorder);
+    // With damage in it, so that gaps are told too.
+    std::string bytes = journal.text();
+    bytes[bytes.size() - 20] = '!';
+    return bytes;
+  }();
+  return made;
+}
+
+// What was refused for want of memory must not be half there: the same ticket before and after.
+firn_status load_another(Scene& s) {
+  const std::string& journal = another_journal();
+  const std::uint64_t before = firn_recorder_ticket(s.recorder);
+  firn_loaded loaded = FIRN_INIT(firn_loaded);
+  const firn_status status =
+      firn_recorder_load(s.recorder, bytes_of(journal), journal.size(), &loaded, &s.error);
+  EXPECT_EQ(firn_recorder_ticket(s.recorder), status == FIRN_OK ? before + 2 : before);
+  return status;
+}
+
+firn_status count_conflicts(Scene& s) {
+  std::size_t count = 0;
+  return firn_recorder_conflict_count(s.recorder, &count, &s.error);
 }
 
 const std::vector<Case>& cases() {
@@ -288,6 +334,22 @@ const std::vector<Case>& cases() {
       {"record_step", record_step},
       {"compare", compare},
       {"comparison_note", tell_comparison},
+
+      {"recorder_begin",
+       [](Scene& s) {
+         firn_recorder* made = nullptr;
+         firn_status status = firn_recorder_create(s.context, &made, &s.error);
+         if (status == FIRN_OK) status = firn_recorder_begin(made, kObserver, &s.error);
+         firn_recorder_destroy(made);
+         return status;
+       }},
+      {"recorder_frames",
+       [](Scene& s) { return firn_recorder_frames(s.recorder, 0, &s.out, nullptr, &s.error); }},
+      {"recorder_journal", [](Scene& s) { return firn_recorder_journal(s.recorder, &s.out, &s.error); }},
+      {"recorder_load", load_another},
+      {"recorder_undoable",
+       [](Scene& s) { return firn_recorder_undoable(s.recorder, 7, nullptr, nullptr, &s.error); }},
+      {"recorder_conflict_count", count_conflicts},
       {"recorder_pit", [](Scene& s) { return firn_recorder_pit(s.recorder, &s.out, &s.error); }},
   };
   return all;

@@ -432,6 +432,7 @@ std::vector<Case> other_cases() {
          p.signs[2]->answer = Answer::yes;
          p.slides.push_back(std::make_unique<SlideT>());
        }},
+      {CheckCode::edits_not_read, [](PitT& p) { p.unread_edits = 1u; }, [](PitT& p) { p.unread_edits = 0u; }},
   };
 }
 
