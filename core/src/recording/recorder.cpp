@@ -114,11 +114,53 @@ Done Recorder::check_marker(const Edit& edit) const {
 }
 
 Done Recorder::check_content(const Edit& edit, std::size_t content) {
-  FoldReport report;
   const Order here{edit.clock(), key_of(*edit.id())};
+  FoldReport report;
   if (here < last_) return fold(&here, report)->check(edit, content);
+  Done fits = folded().check(edit, content);
+  return fits ? folded().check_now(edit) : fits;
+}
+
+const Fold& Recorder::folded() {
+  FoldReport report;
   if (folded_ == nullptr) folded_ = fold(nullptr, report);
-  return folded_->check(edit, content);
+  return *folded_;
+}
+
+Result<const Run*> Recorder::run_of(const firnbook::Target& test) {
+  const Run* run = folded().run_of(test);
+  if (run != nullptr) return run;
+  return refuse(FIRN_NO_SUCH_TARGET, "there is no guided test of that name",
+                "name a test that was begun as a guided one and is still there");
+}
+
+Result<Guidance> Recorder::guided(const firnbook::Target& test) {
+  const Result<const Run*> run = run_of(test);
+  if (!run) return run.failure();
+  return guide(**run, folded().test_of(**run));
+}
+
+Result<Bytes> Recorder::guided_test(const firnbook::Target& test) {
+  const Result<const Run*> run = run_of(test);
+  if (!run) return run.failure();
+  firnbook::PitT alone;
+  alone.tests.push_back(std::make_unique<firnbook::StabilityTestT>(folded().test_of(**run)));
+  return to_bytes(alone);
+}
+
+firnbook::Target Recorder::guided_fracture(const firnbook::Target& test, std::uint32_t sub) {
+  const Run* run = folded().run_of(test);
+  if (run != nullptr) {
+    for (const Run::Named& named : run->fractures) {
+      if (named.sub == sub) return target_of(named.edit, firnbook::Thing::fracture);
+    }
+  }
+  return {};
+}
+
+firnbook::Target Recorder::open_test(std::uint64_t device) {
+  const Run* run = folded().open_run(device);
+  return run != nullptr ? target_of(run->start, firnbook::Thing::test) : firnbook::Target();
 }
 
 // What can fail for want of memory comes before anything that shows.

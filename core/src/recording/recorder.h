@@ -47,6 +47,16 @@ class Recorder {
   std::size_t edit_count() const { return edits_.size(); }
   // One more than the largest clock seen: what the next edit of this device should carry.
   std::uint64_t next_clock() const { return next_clock_; }
+  // Where a guided test stands. FIRN_NO_SUCH_TARGET for a name of nothing, FIRN_BAD_EDIT for a test that was
+  // not begun as a guided one.
+  Result<Guidance> guided(const firnbook::Target& test);
+  // The test alone, as a pit that holds nothing else.
+  Result<Bytes> guided_test(const firnbook::Target& test);
+  // Name of the fracture that an event recorded: `sub` as in Guidance.
+  firnbook::Target guided_fracture(const firnbook::Target& test, std::uint32_t sub);
+  // The guided test that this device has open; its `thing` is `pit` when there is none.
+  firnbook::Target open_test(std::uint64_t device);
+
   // Largest sequence of this device, 0 when it has recorded nothing.
   std::uint64_t last_sequence(std::uint64_t device) const;
 
@@ -69,6 +79,8 @@ class Recorder {
 
   Done check_marker(const firnbook::Edit& edit) const;
   Done check_content(const firnbook::Edit& edit, std::size_t content);
+  const Fold& folded();
+  Result<const Run*> run_of(const firnbook::Target& test);
   // All edits in order, without those that are taken back and without undos and redos.
   std::vector<const Stored*> counting(FoldReport& report) const;
   // Folds what counts and stands before `end`, or everything.
