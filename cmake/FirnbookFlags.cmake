@@ -10,6 +10,28 @@ target_compile_options(firnbook_flags INTERFACE -ffp-contract=off)
 # One section a function, so that the linker can leave out what nobody calls.
 target_compile_options(firnbook_flags INTERFACE -ffunction-sections -fdata-sections)
 
+# How the core is optimised in Release: what runs for every pit for speed, what runs once a pit at most for
+# size. FIRNBOOK_SMALL, for the library inside a phone's app, asks for size everywhere, lets the linker see
+# all of the code at once and keeps the addresses to be filled in at loading short; it takes clang and lld.
+option(FIRNBOOK_SMALL "The smallest library there can be (clang and lld)" OFF)
+set(FIRNBOOK_OPTIMISE_HOT $<$<CONFIG:Release>:-O2>)
+set(FIRNBOOK_OPTIMISE_COLD $<$<CONFIG:Release>:-Os>)
+set(FIRNBOOK_LINK_SMALL)
+if(FIRNBOOK_SMALL)
+  if(NOT CMAKE_CXX_COMPILER_ID MATCHES "Clang")
+    message(FATAL_ERROR "FIRNBOOK_SMALL takes clang; this is ${CMAKE_CXX_COMPILER}")
+  endif()
+  # The first that can tell glibc of short addresses is lld 15.
+  find_program(FIRNBOOK_LLD REQUIRED
+               NAMES ld.lld-20 ld.lld-19 ld.lld-18 ld.lld-17 ld.lld-16 ld.lld-15 ld.lld)
+  # For programs that link our archives too: what is in them is no machine code yet.
+  add_link_options("--ld-path=${FIRNBOOK_LLD}")
+  # Whoever may throw keeps its unwind table, which is what running out of memory needs; the rest needs none.
+  set(FIRNBOOK_OPTIMISE_HOT -Oz -flto -fno-asynchronous-unwind-tables)
+  set(FIRNBOOK_OPTIMISE_COLD ${FIRNBOOK_OPTIMISE_HOT})
+  set(FIRNBOOK_LINK_SMALL -flto "LINKER:-O2" "LINKER:--icf=all" "LINKER:-z,pack-relative-relocs")
+endif()
+
 add_library(firnbook_warnings INTERFACE)
 target_compile_options(firnbook_warnings INTERFACE
   -Wall -Wextra -Wpedantic -Wshadow -Wconversion -Wsign-conversion -Wdouble-promotion -Wformat=2

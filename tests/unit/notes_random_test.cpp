@@ -9,7 +9,7 @@
 #include <vector>
 
 #include "notes_help.h"
-#include "recording/fields.h"
+#include "typed_fields.h"
 #include "support/place.h"
 #include "support/text.h"
 #include "vocabulary/codes.h"
@@ -201,7 +201,7 @@ class RandomPit {
   std::void_t<typename T::TableType> fill(T& object) {
     datum_ = roll(3) == 0 ? code<firnbook::Datum>() : firnbook::Datum::surface;
     direction_ = roll(3) == 0 ? code<firnbook::Direction>() : firnbook::Direction::vertical;
-    recording::each_field(recording::Of<typename T::TableType>{}, [&](auto field, auto, auto member) {
+    each_field(Of<typename T::TableType>{}, [&](auto field, auto, auto member) {
       using Member = std::decay_t<decltype(object.*member)>;
       if constexpr (std::is_same_v<Member, std::uint64_t>) {
         fill_mask(object.*member, field);

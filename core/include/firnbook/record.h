@@ -367,6 +367,18 @@ typedef struct firn_slide {
   const void* reserved_pointer; /* NULL */
 } firn_slide;
 
+/* A step of the procedure, ticked or not (procedure.h tells which there are). Since 0.1. */
+typedef struct firn_step {
+  uint32_t struct_size;
+  uint8_t kind; /* firn_step_kind */
+  uint8_t done; /* 0 or 1 */
+  uint8_t reserved[2];
+  uint64_t present; /* FIRN_FIELD_STEP_ bits */
+  firn_moment made; /* when it was done */
+  const char* words;
+  const void* reserved_pointer; /* NULL */
+} firn_step;
+
 /* The observer's own reading and plan, in their words. Since 0.1. */
 typedef struct firn_assessment {
   uint32_t struct_size;
@@ -447,6 +459,9 @@ FIRN_API firn_status firn_record_sign(firn_recorder* recorder, const firn_sign* 
 FIRN_API firn_status firn_record_slide(firn_recorder* recorder, const firn_slide* slide,
                                        const firn_target* change, firn_target* target, firn_buffer* edit,
                                        firn_error* error);
+FIRN_API firn_status firn_record_step(firn_recorder* recorder, const firn_step* step,
+                                      const firn_target* change, firn_target* target, firn_buffer* edit,
+                                      firn_error* error);
 FIRN_API firn_status firn_record_remark(firn_recorder* recorder, const firn_remark* remark,
                                         const firn_target* change, firn_target* target, firn_buffer* edit,
                                         firn_error* error);

@@ -18,9 +18,9 @@ firnbook::Moment moment_of(const firn_moment& moment) {
           moment.offset_known};
 }
 
-void Fields::refuse(firn_status status, std::string what, std::string remedy) {
+void Fields::refuse(firn_status status, std::string_view what, std::string_view remedy) {
   if (failed()) return;
-  answer_ = failure_of(status, std::move(what), std::move(remedy));
+  answer_ = failure_of(status, what, remedy);
 }
 
 void Fields::take(Done answer) {
@@ -99,7 +99,7 @@ bool Fields::list(int field, const void* elements, std::size_t count, std::size_
 }
 
 Done Fields::finish() {
-  if (failed()) return answer_;
+  if (failed()) return std::move(answer_);
   if ((present_ & ~known_) != 0) {
     return failure_of(FIRN_BAD_ARGUMENT,
                       std::string("present of ") + struct_name_ + " names a field it does not hold",

@@ -74,7 +74,7 @@ class Fields {
     for (std::size_t i = 0; i < count; ++i) slot.push_back(static_cast<To>(elements[i]));
   }
 
-  void refuse(firn_status status, std::string what, std::string remedy);
+  void refuse(firn_status status, std::string_view what, std::string_view remedy);
   // An inner struct's answer.
   void take(Done answer);
   bool failed() const { return !answer_; }

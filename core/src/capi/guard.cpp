@@ -84,14 +84,6 @@ Done check_struct_size(std::uint32_t given, std::size_t first_version, const cha
                     std::string("set it, for example with FIRN_INIT(") + name + ")");
 }
 
-Failure failure_of(firn_status status, std::string what, std::string remedy) {
-  Failure failure;
-  failure.status = status;
-  failure.what = std::move(what);
-  failure.remedy = std::move(remedy);
-  return failure;
-}
-
 Failure null_argument(const char* name) {
   return failure_of(FIRN_NULL_ARGUMENT, std::string(name) + " is NULL", "give a pointer to it");
 }

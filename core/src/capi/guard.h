@@ -12,6 +12,8 @@
 
 namespace firn::capi {
 
+using firn::failure_of;
+
 // What a call came with. Making one empties the outputs, so that a call that fails leaves nothing behind.
 struct Call {
   Call(firn_context* the_context, firn_error* the_error, const char* the_name,
@@ -66,7 +68,6 @@ void give_back(Body&& body) noexcept {
   body();
 }
 
-Failure failure_of(firn_status status, std::string what, std::string remedy);
 Failure null_argument(const char* name);
 
 // Options and other structs of the caller: the struct_size is compared with the frozen first version, never

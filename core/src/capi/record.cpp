@@ -11,20 +11,6 @@ namespace {
 
 using firnbook::Thing;
 
-firnbook::Target target_from(const firn_target& target) {
-  return {firnbook::EditId(target.device, target.sequence), target.nth, target.sub,
-          static_cast<Thing>(target.thing)};
-}
-
-firn_target target_to(const firnbook::Target& target) {
-  return {target.edit().device(),
-          target.edit().sequence(),
-          target.nth(),
-          target.sub(),
-          static_cast<std::uint8_t>(target.thing()),
-          {}};
-}
-
 template <class T>
 T& only(std::unique_ptr<T>& slot) {
   slot = std::make_unique<T>();
@@ -245,6 +231,14 @@ firn_status firn_record_slide(firn_recorder* recorder, const firn_slide* slide, 
   return guard({context_of(recorder), error, __func__, {edit}}, [&]() -> firn::Done {
     return record_one(*recorder, slide, put<firn_slide, &firnbook::PitT::slides>,
                       {firnbook::Thing::slide, nullptr, change, nullptr}, target, edit);
+  });
+}
+
+firn_status firn_record_step(firn_recorder* recorder, const firn_step* step, const firn_target* change,
+                             firn_target* target, firn_buffer* edit, firn_error* error) {
+  return guard({context_of(recorder), error, __func__, {edit}}, [&]() -> firn::Done {
+    return record_one(*recorder, step, put<firn_step, &firnbook::PitT::steps>,
+                      {firnbook::Thing::step, nullptr, change, nullptr}, target, edit);
   });
 }
 

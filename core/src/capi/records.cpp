@@ -16,7 +16,7 @@ void take_things(Fields& fields, int field, std::vector<std::unique_ptr<To>>& sl
     fits = failure_of(FIRN_BAD_STRUCT_SIZE, "struct_size of a list's element is no size of a struct",
                       "set it to sizeof of the element");
   }
-  fields.take(fits);
+  fields.take(std::move(fits));
   if (fields.failed()) return;
   slot.reserve(count);
   const char* bytes = reinterpret_cast<const char*>(elements);
@@ -329,6 +329,15 @@ Done translate(const firn_slide& from, firnbook::SlideT& to, Room& room) {
   fields.number(FIRN_FIELD_SLIDE_SIZE_TENTHS, to.size_tenths, from.size_tenths);
   fields.text(FIRN_FIELD_SLIDE_WORDS, to.words, from.words);
   to.unreliable = from.unreliable;
+  return fields.finish();
+}
+
+Done translate(const firn_step& from, firnbook::StepT& to, Room& room) {
+  Fields fields("firn_step", from.present, 0, room);
+  fields.moment(FIRN_FIELD_STEP_MADE, to.made, from.made);
+  fields.number(FIRN_FIELD_STEP_KIND, to.kind, from.kind);
+  fields.yes_or_no(FIRN_FIELD_STEP_DONE, to.done, from.done);
+  fields.text(FIRN_FIELD_STEP_WORDS, to.words, from.words);
   return fields.finish();
 }
 

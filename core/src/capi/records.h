@@ -3,6 +3,7 @@
 
 #include "capi/fields.h"
 #include "capi/structs.h"
+#include "firnbook/guided.h"
 #include "firnbook/record.h"
 #include "schemas/pit_generated.h"
 
@@ -23,6 +24,7 @@ Done translate(const firn_fracture& from, firnbook::FractureT& to, Room& room);
 Done translate(const firn_test& from, firnbook::StabilityTestT& to, Room& room);
 Done translate(const firn_sign& from, firnbook::SignT& to, Room& room);
 Done translate(const firn_slide& from, firnbook::SlideT& to, Room& room);
+Done translate(const firn_step& from, firnbook::StepT& to, Room& room);
 Done translate(const firn_assessment& from, firnbook::AssessmentT& to, Room& room);
 Done translate(const firn_bulletin_seen& from, firnbook::BulletinSeenT& to, Room& room);
 Done translate(const firn_remark& from, firnbook::RemarkT& to, Room& room);
@@ -52,10 +54,12 @@ FIRN_RECORD(firn_fracture, on)
 FIRN_RECORD(firn_test, reserved_pointer)
 FIRN_RECORD(firn_sign, reserved_pointer)
 FIRN_RECORD(firn_slide, reserved_pointer)
+FIRN_RECORD(firn_step, reserved_pointer)
 FIRN_RECORD(firn_assessment, plan)
 FIRN_RECORD(firn_bulletin_seen, reserved_pointer)
 FIRN_RECORD(firn_remark, about)
 FIRN_RECORD(firn_author, reserved_pointer)
+FIRN_RECORD(firn_test_event, reserved_pointer)
 // NOLINTEND(bugprone-sizeof-expression)
 #undef FIRN_RECORD
 

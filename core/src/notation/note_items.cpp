@@ -12,16 +12,15 @@ using firnbook::TimeSpan;
 
 template <class T>
 T& member_as(const Item& item, void* table) {
-  return *static_cast<T*>(item.member(table));
+  return *static_cast<T*>(item.schema_field().in(table));
 }
 template <class T>
 const T& member_as(const Item& item, const void* table) {
-  // The accessor is one for reading and writing; nothing is written through it here.
-  return *static_cast<const T*>(item.member(const_cast<void*>(table)));
+  return *static_cast<const T*>(item.schema_field().in(table));
 }
 
 CodeTable codes_of(const Item& item, const void* table) {
-  return item.codes_in != nullptr ? item.codes_in(table) : item.codes();
+  return item.codes(table);
 }
 
 std::uint64_t bit_of(const Item& item) {
@@ -29,25 +28,11 @@ std::uint64_t bit_of(const Item& item) {
 }
 
 bool is_marked(const ItemTable& items, const Item& item, const void* table) {
-  return items.mask != nullptr && (*items.mask(const_cast<void*>(table)) & bit_of(item)) != 0;
+  return items.has_mask() && (*items.mask(table) & bit_of(item)) != 0;
 }
 
 bool has_value(const Item& item, const void* table) {
-  std::int64_t ignored = 0;
-  switch (item.form) {
-    case Form::text:
-      return !member_as<std::string>(item, table).empty();
-    case Form::moment:
-      return member_as<std::unique_ptr<Moment>>(item, table) != nullptr;
-    case Form::span:
-      return member_as<std::unique_ptr<TimeSpan>>(item, table) != nullptr;
-    case Form::place:
-      return member_as<std::unique_ptr<firnbook::Place>>(item, table) != nullptr;
-    case Form::bytes:
-      return !member_as<std::vector<std::uint8_t>>(item, table).empty();
-    default:
-      return item.get(table, ignored);
-  }
+  return form::holds(item.schema_field(), table);
 }
 
 // --- reading ---------------------------------------------------------------------------------------------
@@ -59,10 +44,11 @@ struct AgeUnit {
 constexpr AgeUnit kAgeUnits[] = {{"d", 1440}, {"h", 60}, {"min", 1}};
 
 bool read_age(Line& line, const Item& item, std::int64_t& value) {
-  if (!read_number(line, item.what, 0, item.lowest, item.highest, value)) return false;
+  const form::Range range = form::range_of(item.schema_field());
+  if (!read_number(line, item.what, 0, range.least, range.most, value)) return false;
   for (const AgeUnit& unit : kAgeUnits) {
     if (!take_words(line, unit.word)) continue;
-    if (value > item.highest / unit.minutes || value < item.lowest / unit.minutes) {
+    if (value > range.most / unit.minutes || value < range.least / unit.minutes) {
       return line.expected("a shorter age");
     }
     value *= unit.minutes;
@@ -90,10 +76,11 @@ bool read_scalar(Line& line, const Item& item, void* table) {
   std::int64_t value = 0;
   std::int32_t length = 0;
   std::uint8_t code = 0;
+  const form::Range range = form::range_of(item.schema_field());
   switch (item.form) {
     case Form::number:
-      if (!read_number(line, item.what, item.decimals, item.lowest, item.highest, value)) return false;
-      take_unit(line, item.unit.empty() ? item.silent_unit : item.unit);
+      if (!read_number(line, item.what, item.decimals, range.least, range.most, value)) return false;
+      take_unit(line, item.unit);
       break;
     case Form::length:
       if (!read_length(line, item.what, item.length_unit, length)) return false;
@@ -106,11 +93,11 @@ bool read_scalar(Line& line, const Item& item, void* table) {
       break;
     default:
       if (!read_code(line, codes_of(item, table), item.what, code)) return false;
-      if (code > item.highest) return line.expected(item.what);
+      if (code > range.most) return line.expected(item.what);
       value = code;
       break;
   }
-  item.set(table, &value);
+  form::set(item.schema_field(), table, value);
   return true;
 }
 
@@ -193,8 +180,7 @@ bool said_twice(Line& line, const Item& item, std::size_t position) {
   std::string what = "this line says ";
   what += item.what;
   what += " twice";
-  return line.fail(
-      line.scan.failure_at(position, std::move(what), "leave one of the two out", FIRN_NOTES_CONTRADICT));
+  return line.fail(line.scan.failure_at(position, what, "leave one of the two out", FIRN_NOTES_CONTRADICT));
 }
 
 }  // namespace
@@ -209,7 +195,7 @@ bool read_value(Line& line, const ItemTable& items, const Item& item, void* tabl
     take_doubt(line, standing);
   }
   if (standing.unreliable) {
-    if (items.mask == nullptr) {
+    if (!items.has_mask()) {
       return line.fail(line.scan.failure_at(start, "expected a value without a mark of doubt",
                                             "say the doubt in a remark"));
     }
@@ -241,8 +227,9 @@ bool fits_unit(const Item& item, std::string_view ahead) {
     return false;
   }
   constexpr std::string_view kDegree = "\xC2\xB0";
-  if (item.unit == "deg" && ahead.substr(0, kDegree.size()) == kDegree) return true;
-  return !item.unit.empty() && match_words(ahead, item.unit) != 0;
+  const std::string_view unit = item.printed_unit();
+  if (unit == "deg" && ahead.substr(0, kDegree.size()) == kDegree) return true;
+  return !unit.empty() && match_words(ahead, unit) != 0;
 }
 
 const Item* find_bare(Line& line, const ItemTable& items, std::string_view lead, const void* table,
@@ -410,7 +397,7 @@ void append_bytes(std::string& out, const std::vector<std::uint8_t>& bytes) {
 
 void append_scalar(std::string& out, const Item& item, const void* table) {
   std::int64_t value = 0;
-  item.get(table, value);
+  form::get(item.schema_field(), table, value);
   switch (item.form) {
     case Form::number:
       append_fixed(out, value, item.decimals);
@@ -425,7 +412,7 @@ void append_scalar(std::string& out, const Item& item, const void* table) {
       append_code(out, codes_of(item, table), static_cast<std::uint8_t>(value));
       return;
   }
-  if (item.unit.empty()) return;
+  if (item.printed_unit().empty()) return;
   out += ' ';
   out += item.unit;
 }
@@ -478,7 +465,7 @@ namespace {
 bool told_by_looks(const Item& item, const void* table) {
   std::int64_t value = 0;
   if (!item.bare || item.key_printed || !has_value(item, table)) return false;
-  if (item.form != Form::code || !item.get(table, value)) return true;
+  if (item.form != Form::code || !form::get(item.schema_field(), table, value)) return true;
   return !find_code(codes_of(item, table), static_cast<std::uint8_t>(value)).empty();
 }
 
@@ -523,58 +510,6 @@ void lose_marks(const Printing& to, firnbook::Thing thing, std::uint64_t marks, 
 
 namespace {
 
-void clear_value(const Item& item, void* table) {
-  switch (item.form) {
-    case Form::text:
-      member_as<std::string>(item, table).clear();
-      break;
-    case Form::bytes:
-      member_as<std::vector<std::uint8_t>>(item, table).clear();
-      break;
-    case Form::moment:
-      member_as<std::unique_ptr<Moment>>(item, table).reset();
-      break;
-    case Form::span:
-      member_as<std::unique_ptr<TimeSpan>>(item, table).reset();
-      break;
-    case Form::place:
-      member_as<std::unique_ptr<firnbook::Place>>(item, table).reset();
-      break;
-    default:
-      item.set(table, nullptr);
-      break;
-  }
-}
-
-void move_value(const Item& item, void* from, void* to) {
-  std::int64_t value = 0;
-  switch (item.form) {
-    case Form::text:
-      member_as<std::string>(item, to) = std::move(member_as<std::string>(item, from));
-      break;
-    case Form::bytes:
-      member_as<std::vector<std::uint8_t>>(item, to) =
-          std::move(member_as<std::vector<std::uint8_t>>(item, from));
-      break;
-    case Form::moment:
-      member_as<std::unique_ptr<Moment>>(item, to) =
-          std::move(member_as<std::unique_ptr<Moment>>(item, from));
-      break;
-    case Form::span:
-      member_as<std::unique_ptr<TimeSpan>>(item, to) =
-          std::move(member_as<std::unique_ptr<TimeSpan>>(item, from));
-      break;
-    case Form::place:
-      member_as<std::unique_ptr<firnbook::Place>>(item, to) =
-          std::move(member_as<std::unique_ptr<firnbook::Place>>(item, from));
-      break;
-    default:
-      item.get(from, value);
-      item.set(to, &value);
-      break;
-  }
-}
-
 // Compared as they print: what prints alike reads alike.
 bool same_value(const ItemTable& items, const Item& item, const void* a, const void* b) {
   std::string first;
@@ -592,8 +527,7 @@ bool contradiction(Line& line, const Item& item, std::uint32_t earlier) {
   append_integer(what, line.number);
   what += " contradict each other about ";
   what += item.what;
-  return line.fail(
-      line.scan.failure_at(0, std::move(what), "keep the line that is right", FIRN_NOTES_CONTRADICT));
+  return line.fail(line.scan.failure_at(0, what, "keep the line that is right", FIRN_NOTES_CONTRADICT));
 }
 
 }  // namespace
@@ -608,17 +542,17 @@ bool merge_items(Line& line, const ItemTable& items, void* from, void* to, std::
     } else {
       std::string what = "says the same as line ";
       append_integer(what, lines[item.field]);
-      line.remark(0, std::move(what));
+      line.remark(0, what);
     }
   }
   for (const Item& item : items) {
     if (has_item(items, item, from) && agree) {
       if (is_marked(items, item, from)) *items.mask(to) |= bit_of(item);
-      if (has_value(item, from)) move_value(item, from, to);
+      if (has_value(item, from)) form::swap(item.schema_field(), to, from);
       lines[item.field] = line.number;
     }
-    clear_value(item, from);
-    if (items.mask != nullptr) *items.mask(from) &= ~bit_of(item);
+    form::wipe(item.schema_field(), from);
+    if (items.has_mask()) *items.mask(from) &= ~bit_of(item);
   }
   return agree;
 }

@@ -3,23 +3,36 @@
 #pragma once
 
 #include <cstdint>
-#include <limits>
 #include <string>
 #include <string_view>
 #include <type_traits>
 #include <vector>
 
 #include "notation/note_line.h"
+#include "support/form.h"
 #include "support/place.h"
 
 namespace firn::notation {
+
+// A word of a table, in one pointer: there are hundreds.
+struct Literal {
+  const char* text = "";
+  constexpr Literal() = default;
+  constexpr Literal(const char* from) : text(from) {}
+  constexpr bool empty() const { return *text == '\0'; }
+  constexpr operator std::string_view() const { return text; }
+};
 
 enum class Form : std::uint8_t { number, length, age, code, text, moment, span, place, bytes };
 
 // One field of a schema table as notes write it. Made by the functions below.
 struct Item {
-  std::string_view key;   // "" when the value stands alone
-  std::string_view what;  // in failures: "the air temperature in degrees"
+  Literal key;     // "" when the value stands alone
+  Literal what;    // in failures: "the air temperature in degrees"
+  Literal unit{};  // behind a number; "" for none
+  Literal lead{};  // items with the same lead follow each other without commas: wind M SW
+  CodeTable (*codes)(const void* table) = nullptr;
+  const form::Table& (*table)() = nullptr;  // of the schema, that holds the field
   Form form = Form::text;
   std::uint8_t field = 0;
   // May stand without its key, and is printed so: told by its unit, its code or its quotes.
@@ -29,20 +42,13 @@ struct Item {
   // Words without quotes: up to the next comma, or to the end of the line.
   bool loose = false;
   bool whole_line = false;
+  bool unit_is_silent = false;  // read and not printed
+  bool main_of_lead = false;    // what a mark right behind the lead is for: wind U
   std::uint8_t decimals = 0;
   LengthUnit length_unit = LengthUnit::cm;
-  std::string_view unit{};         // printed behind a number; "" for none
-  std::string_view silent_unit{};  // read and not printed
-  // Items with the same lead follow each other without commas: wind M SW
-  std::string_view lead{};
-  bool main_of_lead = false;  // what a mark right behind the lead is for: wind U
-  CodeTable (*codes)() = nullptr;
-  CodeTable (*codes_in)(const void* table) = nullptr;  // where the codes depend on another field
-  std::int64_t lowest = 0;
-  std::int64_t highest = 0;
-  bool (*get)(const void* table, std::int64_t& value) = nullptr;
-  void (*set)(void* table, const std::int64_t* value) = nullptr;  // null clears
-  void* (*member)(void* table) = nullptr;
+
+  const form::Field& schema_field() const { return table().first[field]; }
+  std::string_view printed_unit() const { return unit_is_silent ? std::string_view{} : unit; }
 
   constexpr Item standing_alone() const {
     Item item = *this;
@@ -54,19 +60,16 @@ struct Item {
     item.bare = item.key_printed = true;
     return item;
   }
-  constexpr Item coded_by(CodeTable (*table)()) const {
+  // The codes may depend on another field of the table.
+  constexpr Item coded_by(CodeTable (*codes_of)(const void* table)) const {
     Item item = *this;
-    item.codes = table;
+    item.codes = codes_of;
     return item;
   }
-  constexpr Item coded_in(CodeTable (*table)(const void*)) const {
+  constexpr Item with_silent_unit(Literal word) const {
     Item item = *this;
-    item.codes_in = table;
-    return item;
-  }
-  constexpr Item with_silent_unit(std::string_view word) const {
-    Item item = *this;
-    item.silent_unit = word;
+    item.unit = word;
+    item.unit_is_silent = true;
     return item;
   }
   constexpr Item in_loose_words() const {
@@ -84,7 +87,7 @@ struct Item {
     item.main_of_lead = true;
     return item;
   }
-  constexpr Item led_by(std::string_view word) const {
+  constexpr Item led_by(Literal word) const {
     Item item = *this;
     item.lead = word;
     return item;
@@ -96,10 +99,14 @@ struct ItemTable {
   const Item* items;
   std::size_t count;
   firnbook::Thing thing;
-  std::uint64_t* (*mask)(void* table);  // null when the schema table has no `unreliable`
   bool first_is_main = false;
   const Item* begin() const { return items; }
   const Item* end() const { return items + count; }
+  // Null when the schema table has no `unreliable`.
+  std::uint64_t* mask(const void* table) const {
+    return form::mask_in(items[0].table(), const_cast<void*>(table));
+  }
+  bool has_mask() const { return items[0].table().unreliable != nullptr; }
 };
 
 namespace item_detail {
@@ -117,130 +124,81 @@ template <class V>
 struct Unwrapped<flatbuffers::Optional<V>> {
   using Type = V;
 };
-template <class V, bool = std::is_enum_v<V>>
-struct Underlying {
-  using Type = V;
-};
-template <class V>
-struct Underlying<V, true> {
-  using Type = std::underlying_type_t<V>;
-};
-
 template <auto M>
 using TableOf = typename Member<decltype(M)>::Table;
 template <auto M>
 using ValueOf = typename Unwrapped<typename Member<decltype(M)>::Type>::Type;
-template <auto M>
-using NumberOf = typename Underlying<ValueOf<M>>::Type;
-
-template <auto M>
-bool get(const void* table, std::int64_t& value) {
-  const auto& field = static_cast<const TableOf<M>*>(table)->*M;
-  if (field) value = static_cast<std::int64_t>(*field);
-  return field.has_value();
-}
-
-template <auto M>
-void set(void* table, const std::int64_t* value) {
-  auto& field = static_cast<TableOf<M>*>(table)->*M;
-  if (value == nullptr) {
-    field = flatbuffers::nullopt;
-  } else {
-    field = static_cast<ValueOf<M>>(static_cast<NumberOf<M>>(*value));
-  }
-}
-
-template <auto M>
-void* member(void* table) {
-  return &(static_cast<TableOf<M>*>(table)->*M);
-}
-
-template <class T>
-std::uint64_t* mask(void* table) {
-  return &static_cast<T*>(table)->unreliable;
-}
-
-inline CodeTable yes_no() {
+inline CodeTable yes_no(const void*) {
   static constexpr Code kCodes[] = {{0, "no", ""}, {1, "yes", ""}};
   return {kCodes, 2};
 }
 
-template <auto M>
-constexpr Item scalar(Form form, std::string_view key, int vtable_offset, std::string_view what) {
-  Item item;
-  item.key = key;
-  item.what = what;
-  item.form = form;
-  item.field = static_cast<std::uint8_t>(field_id(vtable_offset));
-  item.lowest = static_cast<std::int64_t>(std::numeric_limits<NumberOf<M>>::min());
-  item.highest = static_cast<std::int64_t>(std::numeric_limits<NumberOf<M>>::max());
-  item.get = get<M>;
-  item.set = set<M>;
-  return item;
+template <class E>
+CodeTable codes_of(const void*) {
+  return code_table<E>();
 }
 
 template <auto M>
-constexpr Item object(Form form, std::string_view key, int vtable_offset, std::string_view what) {
+constexpr Item item(Form form, Literal key, int vtable_offset, Literal what) {
   Item item;
   item.key = key;
   item.what = what;
   item.form = form;
   item.field = static_cast<std::uint8_t>(field_id(vtable_offset));
-  item.member = member<M>;
+  item.table = form::table_of<TableOf<M>>;
   return item;
 }
 
 }  // namespace item_detail
 
 template <auto M>
-constexpr Item number_item(std::string_view key, int vtable_offset, int decimals, std::string_view unit,
-                           std::string_view what) {
-  Item item = item_detail::scalar<M>(Form::number, key, vtable_offset, what);
+constexpr Item number_item(Literal key, int vtable_offset, int decimals, Literal unit, Literal what) {
+  Item item = item_detail::item<M>(Form::number, key, vtable_offset, what);
   item.decimals = static_cast<std::uint8_t>(decimals);
   item.unit = unit;
   return item;
 }
 template <auto M>
-constexpr Item length_item(std::string_view key, int vtable_offset, LengthUnit unit, std::string_view what) {
-  Item item = item_detail::scalar<M>(Form::length, key, vtable_offset, what);
+constexpr Item length_item(Literal key, int vtable_offset, LengthUnit unit, Literal what) {
+  Item item = item_detail::item<M>(Form::length, key, vtable_offset, what);
   item.length_unit = unit;
   // Snow is measured in centimetres unless somebody says otherwise.
   item.unit = unit == LengthUnit::m ? "m" : unit == LengthUnit::mm ? "mm" : "";
   return item;
 }
 template <auto M>
-constexpr Item age_item(std::string_view key, int vtable_offset, std::string_view what) {
-  return item_detail::scalar<M>(Form::age, key, vtable_offset, what);
+constexpr Item age_item(Literal key, int vtable_offset, Literal what) {
+  return item_detail::item<M>(Form::age, key, vtable_offset, what);
 }
 template <auto M>
-constexpr Item code_item(std::string_view key, int vtable_offset, std::string_view what) {
-  Item item = item_detail::scalar<M>(Form::code, key, vtable_offset, what);
+constexpr Item code_item(Literal key, int vtable_offset, Literal what) {
+  Item item = item_detail::item<M>(Form::code, key, vtable_offset, what);
   if constexpr (std::is_same_v<item_detail::ValueOf<M>, bool>) {
     item.codes = item_detail::yes_no;
   } else {
-    item.codes = code_table<item_detail::ValueOf<M>>;
+    item.codes = item_detail::codes_of<item_detail::ValueOf<M>>;
   }
   return item;
 }
 template <auto M>
-constexpr Item text_item(std::string_view key, int vtable_offset, std::string_view what) {
-  return item_detail::object<M>(Form::text, key, vtable_offset, what);
+constexpr Item text_item(Literal key, int vtable_offset, Literal what) {
+  return item_detail::item<M>(Form::text, key, vtable_offset, what);
 }
 template <auto M>
-constexpr Item moment_item(std::string_view key, int vtable_offset, std::string_view what) {
-  return item_detail::object<M>(Form::moment, key, vtable_offset, what);
+constexpr Item moment_item(Literal key, int vtable_offset, Literal what) {
+  return item_detail::item<M>(Form::moment, key, vtable_offset, what);
 }
 template <auto M>
-constexpr Item span_item(std::string_view key, int vtable_offset, std::string_view what) {
-  return item_detail::object<M>(Form::span, key, vtable_offset, what);
+constexpr Item span_item(Literal key, int vtable_offset, Literal what) {
+  return item_detail::item<M>(Form::span, key, vtable_offset, what);
 }
 template <auto M>
-constexpr Item place_item(std::string_view key, int vtable_offset, std::string_view what) {
-  return item_detail::object<M>(Form::place, key, vtable_offset, what);
+constexpr Item place_item(Literal key, int vtable_offset, Literal what) {
+  return item_detail::item<M>(Form::place, key, vtable_offset, what);
 }
 template <auto M>
-constexpr Item bytes_item(std::string_view key, int vtable_offset, std::string_view what) {
-  return item_detail::object<M>(Form::bytes, key, vtable_offset, what);
+constexpr Item bytes_item(Literal key, int vtable_offset, Literal what) {
+  return item_detail::item<M>(Form::bytes, key, vtable_offset, what);
 }
 
 // Directions as notes write them: slope-normal, vertical.

@@ -23,7 +23,7 @@ constexpr std::size_t kMostRemarks = 10000;
 
 }  // namespace
 
-void Line::remark(std::size_t position, std::string what) {
+void Line::remark(std::size_t position, std::string_view what) {
   if (remarks == nullptr || remarks->size() >= kMostRemarks) return;
   if (position < counted_) {
     counted_ = 0;
@@ -31,9 +31,7 @@ void Line::remark(std::size_t position, std::string what) {
   }
   column_ += Scanner(scan.line().substr(counted_)).column_of(position - counted_) - 1;
   counted_ = position;
-  Failure said;
-  said.status = FIRN_OK;
-  said.what = std::move(what);
+  Failure said = failure_of(FIRN_OK, what, {});
   said.line = number;
   said.column = column_;
   remarks->push_back(std::move(said));

@@ -31,7 +31,7 @@ struct Line {
     return fail(scan.expected(what, remedy));
   }
   // Something was changed while it was read, such as a rounding: said, not refused.
-  void remark(std::size_t position, std::string what);
+  void remark(std::size_t position, std::string_view what);
 
  private:
   // Columns are counted on from the last remark: a line of many roundings stays linear.

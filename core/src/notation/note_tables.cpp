@@ -19,6 +19,7 @@ using firnbook::Sign;
 using firnbook::Site;
 using firnbook::Slide;
 using firnbook::Snowpack;
+using firnbook::Step;
 using firnbook::Surface;
 using firnbook::Thing;
 using firnbook::Unread;
@@ -37,19 +38,23 @@ constexpr CodeTable table_of(const Code (&codes)[N], const Synonym (&synonyms)[S
   return {codes, N, synonyms, S};
 }
 
-CodeTable reached() {
+CodeTable reached(const void*) {
   static constexpr Code kCodes[] = {{0, "not reached", ""}, {1, "reached", ""}};
   static constexpr Synonym kAlso[] = {{0, "no"}, {1, "yes"}};
   return table_of(kCodes, kAlso);
 }
 
-CodeTable thin() {
+CodeTable directions(const void*) {
+  return direction_codes();
+}
+
+CodeTable thin(const void*) {
   static constexpr Code kCodes[] = {{0, "not thin", ""}, {1, "thin", ""}};
   static constexpr Synonym kAlso[] = {{1, "-"}};
   return table_of(kCodes, kAlso);
 }
 
-CodeTable answers() {
+CodeTable answers(const void*) {
   static constexpr Code kCodes[] = {{1, "yes", ""}, {2, "no", ""}, {3, "not looked for", ""}};
   static constexpr Synonym kAlso[] = {{2, "none seen"}, {2, "none"}};
   return table_of(kCodes, kAlso);
@@ -192,7 +197,7 @@ constexpr Item kWeatherItems[] = {
         .led_by("precip"),
     code_item<&WeatherT::precipitation>("code", Weather::VT_PRECIPITATION,
                                         "the precipitation as -SN, S1, Nil, ...")
-        .coded_in(precipitation_codes)
+        .coded_by(precipitation_codes)
         .standing_alone()
         .led_by("precip")
         .first_of_lead(),
@@ -265,7 +270,7 @@ constexpr Item kHsItems[] = {
     length_item<&SnowpackT::hs_water_10um>("water", Snowpack::VT_HS_WATER_10UM, kMm,
                                            "its water equivalent in mm"),
     code_item<&SnowpackT::direction>("measured", Snowpack::VT_DIRECTION, "how heights were measured")
-        .coded_by(direction_codes)};
+        .coded_by(directions)};
 constexpr Item kHn24Items[] = {
     length_item<&SnowpackT::hn24_10um>("", Snowpack::VT_HN24_10UM, kCm, "the new snow of 24 hours in cm"),
     length_item<&SnowpackT::hn24_water_10um>("water", Snowpack::VT_HN24_WATER_10UM, kMm,
@@ -322,6 +327,7 @@ using firnbook::PhotoT;
 using firnbook::RemarkT;
 using firnbook::SignT;
 using firnbook::SlideT;
+using firnbook::StepT;
 using firnbook::UnreadT;
 
 constexpr Item kPersonItems[] = {
@@ -338,6 +344,12 @@ constexpr Item kSignItems[] = {
     length_item<&SignT::length_10um>("length", Sign::VT_LENGTH_10UM, kM, "how far, in m").standing_alone(),
     moment_item<&SignT::seen>("seen", Sign::VT_SEEN, "when it was seen"),
     text_item<&SignT::words>("words", Sign::VT_WORDS, "words about the sign").standing_alone()};
+constexpr Item kStepItems[] = {
+    code_item<&StepT::kind>("kind", Step::VT_KIND, "a step such as pack closed or pit filled in")
+        .standing_alone(),
+    code_item<&StepT::done>("done", Step::VT_DONE, "yes or no").standing_alone(),
+    moment_item<&StepT::made>("made", Step::VT_MADE, "when it was done"),
+    text_item<&StepT::words>("words", Step::VT_WORDS, "words about the step").standing_alone()};
 constexpr Item kSlideItems[] = {
     code_item<&SlideT::kind>("kind", Slide::VT_KIND, "slab, loose, glide, cornice or unknown")
         .standing_alone(),
@@ -395,33 +407,28 @@ const void* part_present(const PitT& pit) {
 
 template <std::size_t N>
 constexpr ItemTable of_pit(const Item (&items)[N], bool first_is_main = true) {
-  return {items, N, Thing::pit, nullptr, first_is_main};
-}
-template <class T, std::size_t N>
-constexpr ItemTable marked(const Item (&items)[N], Thing thing, bool first_is_main = false) {
-  return {items, N, thing, item_detail::mask<T>, first_is_main};
+  return {items, N, Thing::pit, first_is_main};
 }
 template <std::size_t N>
-constexpr ItemTable unmarked(const Item (&items)[N], Thing thing, bool first_is_main = false) {
-  return {items, N, thing, nullptr, first_is_main};
+constexpr ItemTable of(const Item (&items)[N], Thing thing, bool first_is_main = false) {
+  return {items, N, thing, first_is_main};
 }
-
 constexpr ItemTable kTitle = of_pit(kTitleItems), kId = of_pit(kIdItems), kPurpose = of_pit(kPurposeItems),
                     kTime = of_pit(kTimeItems), kReported = of_pit(kReportedItems),
                     kEdited = of_pit(kEditedItems), kDepth = of_pit(kDepthItems),
                     kGround = of_pit(kGroundItems), kBackfilled = of_pit(kBackfilledItems),
                     kPractice = of_pit(kPracticeItems), kSharing = of_pit(kSharingItems),
                     kApplication = of_pit(kApplicationItems, false);
-constexpr ItemTable kOperation = unmarked(kOperationItems, Thing::operation);
-constexpr ItemTable kSite = marked<SiteT>(kSiteItems, Thing::site);
-constexpr ItemTable kWeather = marked<WeatherT>(kWeatherItems, Thing::weather);
-constexpr ItemTable kSurface = marked<SurfaceT>(kSurfaceItems, Thing::surface);
-constexpr ItemTable kHs = marked<SnowpackT>(kHsItems, Thing::snowpack, true);
-constexpr ItemTable kHn24 = marked<SnowpackT>(kHn24Items, Thing::snowpack, true);
-constexpr ItemTable kHin = marked<SnowpackT>(kHinItems, Thing::snowpack, true);
-constexpr ItemTable kHst = marked<SnowpackT>(kHstItems, Thing::snowpack, true);
-constexpr ItemTable kBulletin = unmarked(kBulletinItems, Thing::bulletin);
-constexpr ItemTable kAssessment = unmarked(kAssessmentItems, Thing::assessment);
+constexpr ItemTable kOperation = of(kOperationItems, Thing::operation);
+constexpr ItemTable kSite = of(kSiteItems, Thing::site);
+constexpr ItemTable kWeather = of(kWeatherItems, Thing::weather);
+constexpr ItemTable kSurface = of(kSurfaceItems, Thing::surface);
+constexpr ItemTable kHs = of(kHsItems, Thing::snowpack, true);
+constexpr ItemTable kHn24 = of(kHn24Items, Thing::snowpack, true);
+constexpr ItemTable kHin = of(kHinItems, Thing::snowpack, true);
+constexpr ItemTable kHst = of(kHstItems, Thing::snowpack, true);
+constexpr ItemTable kBulletin = of(kBulletinItems, Thing::bulletin);
+constexpr ItemTable kAssessment = of(kAssessmentItems, Thing::assessment);
 
 constexpr SingleLine of_pit_line(std::string_view keyword, const ItemTable& items) {
   return {keyword, &items, pit_itself, pit_present};
@@ -470,15 +477,16 @@ static_assert(kTail[kBulletinLine].keyword == "bulletin" && kTail[kAssessmentLin
 }  // namespace
 
 namespace items {
-constexpr ItemTable kChosen = marked<ChoiceT>(kChosenItems, Thing::choice, true);
-constexpr ItemTable kInterest = marked<ChoiceT>(kInterestItems, Thing::choice);
-const ItemTable kPerson = unmarked(kPersonItems, Thing::observer);
-const ItemTable kSign = marked<SignT>(kSignItems, Thing::sign);
-const ItemTable kSlide = marked<SlideT>(kSlideItems, Thing::slide);
-const ItemTable kRemark = unmarked(kRemarkItems, Thing::remark);
-const ItemTable kAbsence = unmarked(kAbsenceItems, Thing::pit);
-const ItemTable kPhoto = unmarked(kPhotoItems, Thing::photo);
-const ItemTable kUnread = unmarked(kUnreadItems, Thing::unread);
+constexpr ItemTable kChosen = of(kChosenItems, Thing::choice, true);
+constexpr ItemTable kInterest = of(kInterestItems, Thing::choice);
+const ItemTable kPerson = of(kPersonItems, Thing::observer);
+const ItemTable kSign = of(kSignItems, Thing::sign);
+const ItemTable kSlide = of(kSlideItems, Thing::slide);
+const ItemTable kStep = of(kStepItems, Thing::step);
+const ItemTable kRemark = of(kRemarkItems, Thing::remark);
+const ItemTable kAbsence = of(kAbsenceItems, Thing::pit);
+const ItemTable kPhoto = of(kPhotoItems, Thing::photo);
+const ItemTable kUnread = of(kUnreadItems, Thing::unread);
 }  // namespace items
 
 CodeTable direction_codes() {

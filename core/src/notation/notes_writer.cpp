@@ -6,6 +6,7 @@
 #include "notation/notes.h"
 #include "notation/profile_lines.h"
 #include "notation/test_line.h"
+#include "support/form.h"
 #include "support/text.h"
 
 namespace firn::notation {
@@ -38,6 +39,7 @@ class NotesWriter {
   void layers();
   void tests();
   void signs();
+  void steps();
   void absences();
   template <class T>
   void list(std::string_view keyword, const ItemTable& items, const std::vector<std::unique_ptr<T>>& entries);
@@ -212,6 +214,16 @@ void NotesWriter::signs() {
   if (index > 0) out_ += '\n';
 }
 
+void NotesWriter::steps() {
+  std::int32_t index = 0;
+  for (const auto& step : pit_.steps) {
+    out_ += index == 0 ? "step " : ", ";
+    const bool any = append_items(printing(index++), items::kStep, step.get(), " ");
+    if (!step->done) out_ += any ? " done ~" : "done ~";
+  }
+  if (index > 0) out_ += '\n';
+}
+
 template <class T>
 void NotesWriter::list(std::string_view keyword, const ItemTable& items,
                        const std::vector<std::unique_ptr<T>>& entries) {
@@ -225,7 +237,7 @@ void NotesWriter::list(std::string_view keyword, const ItemTable& items,
       out_ += items.items[0].key;
       out_ += " ~";
     }
-    if (items.mask != nullptr) lose_marks(to, items.thing, *items.mask(entry.get()), fields_of(items));
+    if (items.has_mask()) lose_marks(to, items.thing, *items.mask(entry.get()), fields_of(items));
     out_ += '\n';
   }
 }
@@ -248,9 +260,9 @@ void NotesWriter::lose_rest() {
   std::uint64_t snowpack_fields = 0;
   for (const SingleLine& line : body_lines()) {
     if (line.items->thing == Thing::snowpack) snowpack_fields |= fields_of(*line.items);
-    if (line.items->mask == nullptr || line.items->thing == Thing::snowpack) continue;
+    if (!line.items->has_mask() || line.items->thing == Thing::snowpack) continue;
     if (const void* table = line.present(pit_)) {
-      lose_marks(to, line.items->thing, *line.items->mask(const_cast<void*>(table)), fields_of(*line.items));
+      lose_marks(to, line.items->thing, *line.items->mask(table), fields_of(*line.items));
     }
   }
   if (pit_.snowpack != nullptr) lose_marks(to, Thing::snowpack, pit_.snowpack->unreliable, snowpack_fields);
@@ -272,6 +284,7 @@ void NotesWriter::write() {
   tests();
   signs();
   list("slide", items::kSlide, pit_.slides);
+  steps();
   singles(tail_lines());
   list("remark", items::kRemark, pit_.remarks);
   list("photo", items::kPhoto, pit_.photos);
@@ -284,7 +297,7 @@ void NotesWriter::write() {
 
 void write_notes(std::string& out, const Pit& pit, std::vector<firnbook::Place>& lost) {
   PitT object;
-  pit.UnPackTo(&object);
+  form::unpack(pit, object);
   // Fields that this version does not know are not in the object form.
   if (pit.schema_minor() > kKnownMinor) lost.push_back(whole_pit());
   NotesWriter(out, object, lost).write();

@@ -63,8 +63,8 @@ bool to_day(std::string_view word, Moment& moment) {
 
 }  // namespace
 
-std::string_view field_name(const flatbuffers::TypeTable& table, std::size_t field) {
-  std::string_view name = table.names[field];
+std::string_view field_name(const form::Table& table, std::size_t field) {
+  std::string_view name = table.name_of(field);
   for (std::string_view unit : {"_10um", "_mn", "_deg"}) {
     if (name.size() > unit.size() && name.substr(name.size() - unit.size()) == unit) {
       name.remove_suffix(unit.size());
@@ -208,7 +208,7 @@ bool PhraseReader::read_words(std::string& field, std::string_view name) {
   return true;
 }
 
-bool PhraseReader::read_unreliable(const flatbuffers::TypeTable& table, std::uint64_t& mask) {
+bool PhraseReader::read_unreliable(const form::Table& table, std::uint64_t& mask) {
   if (!scanner_.accept('(')) {
     return fail_expected("what is unreliable, in brackets", "write for example unreliable(depth, tap)");
   }
@@ -219,8 +219,8 @@ bool PhraseReader::read_unreliable(const flatbuffers::TypeTable& table, std::uin
       continue;
     }
     std::size_t field = 0;
-    while (field < table.num_elems && !scanner_.accept(field_name(table, field))) ++field;
-    if (field == table.num_elems) return fail_expected("the name of a value, such as depth");
+    while (field < table.count && !scanner_.accept(field_name(table, field))) ++field;
+    if (field == table.count) return fail_expected("the name of a value, such as depth");
     mask |= std::uint64_t{1} << field;
   } while (scanner_.accept(','));
   return scanner_.accept(')') || fail_expected(") behind what is unreliable");
@@ -303,7 +303,7 @@ bool PhraseReader::read_layer_word(LayerT& layer, bool& taken) {
   if (scanner_.accept("formed")) return read_formed(layer);
   if (scanner_.accept("concern")) return read_value("part of concern", layer.concern, at);
   if (scanner_.accept("layer unreliable")) {
-    return read_unreliable(*firnbook::LayerTypeTable(), layer.unreliable);
+    return read_unreliable(form::table_of<firnbook::LayerT>(), layer.unreliable);
   }
   const std::string_view word = scanner_.peek_word();
   if (const auto form = parse_code<GrainForm>(word)) {

@@ -11,12 +11,13 @@
 
 #include "notation/scanner.h"
 #include "schemas/pit_generated.h"
+#include "support/form.h"
 #include "vocabulary/codes.h"
 
 namespace firn::notation {
 
 // "cut" for cut_10um: a table's field as the lists of unreliable values name it.
-std::string_view field_name(const flatbuffers::TypeTable& table, std::size_t field);
+std::string_view field_name(const form::Table& table, std::size_t field);
 
 // The value of the longest code of the table that stands at the cursor as whole words, or of `?77`, the way a
 // number without a code is written.
@@ -63,7 +64,7 @@ class PhraseReader {
                  std::size_t at);
   bool read_words(std::string& field, std::string_view name);
   // `(depth, tap)` after the word unreliable.
-  bool read_unreliable(const flatbuffers::TypeTable& table, std::uint64_t& mask);
+  bool read_unreliable(const form::Table& table, std::uint64_t& mask);
 
   // One part of the layer after `on`; `taken` tells whether there was one.
   bool read_layer_part(firnbook::LayerT& layer, bool& taken);

@@ -121,11 +121,11 @@ constexpr Item kImpurityItems[] = {
 
 template <std::size_t N>
 constexpr ItemTable whole(const Item (&list)[N], Thing thing) {
-  return {list, N, thing, nullptr, false};
+  return {list, N, thing, false};
 }
 template <class T, std::size_t N>
 constexpr ItemTable reading(const Item (&list)[N], Thing thing) {
-  return {list, N, thing, item_detail::mask<T>, true};
+  return {list, N, thing, true};
 }
 
 }  // namespace

@@ -233,12 +233,9 @@ std::string_view Scanner::peek_letters() {
   return line_.substr(position_, end - position_);
 }
 
-Failure Scanner::failure_at(std::size_t position, std::string what, std::string remedy,
+Failure Scanner::failure_at(std::size_t position, std::string_view what, std::string_view remedy,
                             firn_status status) const {
-  Failure failure;
-  failure.status = status;
-  failure.what = std::move(what);
-  failure.remedy = std::move(remedy);
+  Failure failure = failure_of(status, what, remedy);
   failure.column = column_of(position);
   return failure;
 }

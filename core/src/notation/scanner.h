@@ -75,7 +75,7 @@ class Scanner {
 
   // `expected a depth, found "deep"` at the present place.
   Failure expected(std::string_view what, std::string_view remedy = {});
-  Failure failure_at(std::size_t position, std::string what, std::string remedy = {},
+  Failure failure_at(std::size_t position, std::string_view what, std::string_view remedy = {},
                      firn_status status = FIRN_NOTES_NOT_UNDERSTOOD) const;
 
  private:

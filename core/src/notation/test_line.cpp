@@ -283,12 +283,12 @@ bool TestReader::keyword_force(std::string_view name, std::size_t at) {
 
 bool TestReader::keyword_unreliable(std::string_view, std::size_t at) {
   FractureT* broken = fracture(at);
-  return broken != nullptr && read_unreliable(*firnbook::FractureTypeTable(), broken->unreliable);
+  return broken != nullptr && read_unreliable(form::table_of<firnbook::FractureT>(), broken->unreliable);
 }
 
 bool TestReader::keyword_test(std::string_view, std::size_t) {
   if (scanner_.accept("unreliable")) {
-    return read_unreliable(*firnbook::StabilityTestTypeTable(), test_.unreliable);
+    return read_unreliable(form::table_of<firnbook::StabilityTestT>(), test_.unreliable);
   }
   if (scanner_.at_quote()) return read_words(test_.words, "words about the test");
   if (!scanner_.accept("outcome")) return fail_expected("words in quotation marks, unreliable or outcome");

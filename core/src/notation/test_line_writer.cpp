@@ -101,7 +101,7 @@ class Writer {
   }
   void depth(const Depth& depth);
   void moment(const Moment& moment);
-  void unreliable(std::string_view name, const flatbuffers::TypeTable& table, std::uint64_t mask);
+  void unreliable(std::string_view name, const form::Table& table, std::uint64_t mask);
   // An item of a pair of brackets that is open or not yet open.
   void item_begin(bool& open) {
     out_ += open ? " " : " (";
@@ -158,7 +158,7 @@ void Writer::write(const StabilityTest& test) {
     if (broken) word("test");
     words(view(test.words()));
   }
-  unreliable("test unreliable", *firnbook::StabilityTestTypeTable(), test.unreliable());
+  unreliable("test unreliable", form::table_of<firnbook::StabilityTestT>(), test.unreliable());
 }
 
 void Writer::tap_score(const Fracture& fracture, bool strict, Said& said) {
@@ -314,7 +314,7 @@ void Writer::fracture(const StabilityTest& test, const Fracture& fracture, bool 
   loads(fracture, said);
   if (fracture.depth() != nullptr) depth(*fracture.depth());
   coded("part", fracture.part());
-  unreliable("unreliable", *firnbook::FractureTypeTable(), fracture.unreliable());
+  unreliable("unreliable", form::table_of<firnbook::FractureT>(), fracture.unreliable());
   const bool has_words = fracture.words() != nullptr && fracture.words()->size() > 0;
   if (has_words) {
     // Words that open a fracture would be the test's own.
@@ -404,7 +404,7 @@ void Writer::layer_details(const Layer& layer) {
     moment(layer.formed()->end());
   }
   coded("concern", layer.concern());
-  unreliable("layer unreliable", *firnbook::LayerTypeTable(), layer.unreliable());
+  unreliable("layer unreliable", form::table_of<firnbook::LayerT>(), layer.unreliable());
 }
 
 void Writer::moment(const Moment& moment) {
@@ -436,7 +436,7 @@ void Writer::moment(const Moment& moment) {
   append_integer(out_, moment.offset_known());
 }
 
-void Writer::unreliable(std::string_view name, const flatbuffers::TypeTable& table, std::uint64_t mask) {
+void Writer::unreliable(std::string_view name, const form::Table& table, std::uint64_t mask) {
   if (mask == 0) return;
   word(name);
   bool first = true;
@@ -444,7 +444,7 @@ void Writer::unreliable(std::string_view name, const flatbuffers::TypeTable& tab
     if ((mask >> bit & 1u) == 0) continue;
     out_ += first ? "(" : ", ";
     first = false;
-    if (bit < table.num_elems) {
+    if (bit < table.count) {
       out_ += field_name(table, bit);
     } else {
       out_ += '?';

@@ -240,9 +240,8 @@ bool TestReader::agree(LoadStage stage, std::uint8_t tap, std::size_t at) {
   what += " stands for taps ";
   what += stage_range(stage);
   what += ", counted through from the first tap";
-  return fail(scanner_.failure_at(at, std::move(what),
-                                  "mend the letter or the number; the 7th tap from the elbow is M17",
-                                  FIRN_NOTES_CONTRADICT));
+  return fail(scanner_.failure_at(
+      at, what, "mend the letter or the number; the 7th tap from the elbow is M17", FIRN_NOTES_CONTRADICT));
 }
 
 bool TestReader::read_tap_score(bool first) {

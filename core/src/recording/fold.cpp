@@ -21,21 +21,13 @@ using firnbook::Place;
 using firnbook::Target;
 using firnbook::Thing;
 
-Failure refuse(firn_status status, std::string what, std::string remedy) {
-  Failure failure;
-  failure.status = status;
-  failure.what = std::move(what);
-  failure.remedy = std::move(remedy);
-  return failure;
-}
-
-Failure bad(std::string what, std::string remedy) {
-  return refuse(FIRN_BAD_EDIT, std::move(what), std::move(remedy));
+Failure bad(std::string_view what, std::string_view remedy) {
+  return failure_of(FIRN_BAD_EDIT, what, remedy);
 }
 
 Failure no_target() {
-  return refuse(FIRN_NO_SUCH_TARGET, "the edit names something that is not in the pit at that point",
-                "it was never added, was removed, or its adding was undone; name a thing that is there");
+  return failure_of(FIRN_NO_SUCH_TARGET, "the edit names something that is not in the pit at that point",
+                    "it was never added, was removed, or its adding was undone; name a thing that is there");
 }
 
 // --- which fields each kind of change needs and allows ----------------------------------------------------
@@ -318,8 +310,8 @@ Done Fold::check_alone(const Change& change) {
 Done Fold::check(const Edit& edit, std::size_t content) const {
   const Change& change = *edit.change();
   if (content > kMostContent - content_) {
-    return refuse(FIRN_TOO_LARGE, "all edits together write more than 256 MB",
-                  "no pit is that large; start another one");
+    return failure_of(FIRN_TOO_LARGE, "all edits together write more than 256 MB",
+                      "no pit is that large; start another one");
   }
   if (change.target() != nullptr && find(*change.target()) == nullptr) return no_target();
   if (change.other() != nullptr && find(*change.other()) == nullptr) return no_target();
@@ -337,8 +329,8 @@ Done Fold::check(const Edit& edit, std::size_t content) const {
 Done Fold::check_split(const Change& change) const {
   const LayerT& layer = *pit_.layers[spot_of(*change.target()).index];
   if (content_of(layer) > kMostContent - content_) {
-    return refuse(FIRN_TOO_LARGE, "all edits together write more than 256 MB",
-                  "no pit is that large; start another one");
+    return failure_of(FIRN_TOO_LARGE, "all edits together write more than 256 MB",
+                      "no pit is that large; start another one");
   }
   const auto hs = hs_of(pit_);
   const DepthKey top = depth_key(layer.top.get(), hs);

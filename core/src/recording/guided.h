@@ -137,6 +137,7 @@ struct Guidance {
   Sentence next = Sentence::none;
   Sentence watch = Sentence::none;
   Sentence record = Sentence::none;
+  Sentence reach = Sentence::none;  // how deep such a test reaches
 };
 
 // Which events are allowed in a state, as bits; `has_fracture` takes out those that speak of one.
@@ -165,24 +166,5 @@ struct Words {
   const char* source;
 };
 Words words_of(std::uint16_t sentence);
-
-// How the column is usually made; 0 where nothing is usual. Nothing of this is written into a pit unless the
-// host says it with the start.
-struct Practice {
-  firnbook::TestKind kind;
-  std::uint8_t slope_deg;          // meant for this slope and steeper
-  std::uint8_t slope_watched_deg;  // with a second person watching for small displacements
-  std::int32_t width_10um;         // across the slope
-  std::int32_t length_10um;        // up the slope
-  std::int32_t depth_from_10um;    // how deep the column is cut
-  std::int32_t depth_to_10um;
-  std::int32_t reach_from_10um;  // how deep the layers are that it is for; sources differ
-  std::int32_t reach_to_10um;
-  std::int32_t slab_left_10um;
-  Sentence column;
-  Sentence reach;
-};
-// Null for a kind that is not guided.
-const Practice* practice_of(firnbook::TestKind kind);
 
 }  // namespace firn::recording

@@ -138,27 +138,6 @@ constexpr Row kRows[] = {
     {Sentence::depth_shear, {"Finds layers; says nothing about the slab above them.", kMemory}},
 };
 
-constexpr std::int32_t cm(std::int32_t centimetres) {
-  return centimetres * 1000;
-}
-
-constexpr Practice kPractices[] = {
-    {firnbook::TestKind::CT, 0, 0, cm(30), cm(30), cm(100), cm(120), 0, cm(120), 0, Sentence::cut_column,
-     Sentence::depth_compression},
-    {firnbook::TestKind::DT, 0, 0, cm(30), cm(30), 0, 0, cm(100), 0, cm(15), Sentence::cut_deep_column,
-     Sentence::depth_deep_tap},
-    {firnbook::TestKind::ECT, 0, 0, cm(90), cm(30), cm(100), cm(100), 0, cm(120), 0,
-     Sentence::cut_extended_column, Sentence::depth_extended},
-    {firnbook::TestKind::PST, 0, 0, cm(30), cm(100), 0, 0, 0, 0, 0, Sentence::cut_saw_column,
-     Sentence::depth_saw},
-    {firnbook::TestKind::RB, 30, 20, cm(200), cm(150), 0, 0, 0, cm(100), 0, Sentence::cut_block,
-     Sentence::depth_block},
-    {firnbook::TestKind::ST, 0, 0, cm(30), cm(30), 0, 0, 0, 0, 0, Sentence::cut_shear_column,
-     Sentence::depth_shear},
-    {firnbook::TestKind::hand_shear, 0, 0, 0, 0, 0, 0, 0, 0, 0, Sentence::pull_by_hand,
-     Sentence::depth_shear},
-};
-
 }  // namespace
 
 Words words_of(std::uint16_t sentence) {
@@ -166,13 +145,6 @@ Words words_of(std::uint16_t sentence) {
     if (static_cast<std::uint16_t>(row.sentence) == sentence) return row.words;
   }
   return {"", ""};
-}
-
-const Practice* practice_of(firnbook::TestKind kind) {
-  for (const Practice& practice : kPractices) {
-    if (practice.kind == kind) return &practice;
-  }
-  return nullptr;
 }
 
 }  // namespace firn::recording

@@ -11,14 +11,6 @@ namespace {
 using firnbook::ChangeKind;
 using firnbook::Edit;
 
-Failure refuse(firn_status status, std::string what, std::string remedy) {
-  Failure failure;
-  failure.status = status;
-  failure.what = std::move(what);
-  failure.remedy = std::move(remedy);
-  return failure;
-}
-
 EditKey key_of(const firnbook::EditId& id) {
   return {id.device(), id.sequence()};
 }
@@ -32,33 +24,35 @@ Done check_head(const Edit& edit) {
   const firnbook::Pit* fields = edit.change() != nullptr ? edit.change()->fields() : nullptr;
   if (edit.schema_minor() > pit::kSchemaMinor ||
       (fields != nullptr && fields->schema_minor() > pit::kSchemaMinor)) {
-    return refuse(FIRN_NEWER_SCHEMA,
-                  "the edit was written by a newer version and may say more than is known here",
-                  "keep its bytes, and record with a library of that version");
+    return failure_of(FIRN_NEWER_SCHEMA,
+                      "the edit was written by a newer version and may say more than is known here",
+                      "keep its bytes, and record with a library of that version");
   }
   if (edit.id() == nullptr || edit.id()->device() == 0 || edit.id()->sequence() == 0) {
-    return refuse(FIRN_BAD_EDIT, "the edit has no id", "give it a device and a sequence, neither of them 0");
+    return failure_of(FIRN_BAD_EDIT, "the edit has no id",
+                      "give it a device and a sequence, neither of them 0");
   }
   if (edit.clock() == 0 || edit.clock() > kLastClock) {
-    return refuse(FIRN_BAD_EDIT, "the edit's logical clock is 0 or beyond its range",
-                  "give it one more than the largest clock seen");
+    return failure_of(FIRN_BAD_EDIT, "the edit's logical clock is 0 or beyond its range",
+                      "give it one more than the largest clock seen");
   }
-  if (edit.change() == nullptr) return refuse(FIRN_BAD_EDIT, "the edit holds no change", "give it a change");
+  if (edit.change() == nullptr)
+    return failure_of(FIRN_BAD_EDIT, "the edit holds no change", "give it a change");
   return done();
 }
 
 Done check_fields(const Edit& edit, std::size_t content) {
   if (content > kMostContent) {
-    return refuse(FIRN_TOO_LARGE, "the edit writes more than 256 MB once it is unpacked",
-                  "no edit is that large; its bytes may be made to harm");
+    return failure_of(FIRN_TOO_LARGE, "the edit writes more than 256 MB once it is unpacked",
+                      "no edit is that large; its bytes may be made to harm");
   }
   const firnbook::Pit* fields = edit.change()->fields();
   const flatbuffers::String* observer = edit.observer();
   const bool is_text = (fields == nullptr || holds_plain_text(*fields)) &&
                        (observer == nullptr || is_plain_text({observer->c_str(), observer->size()}));
   if (is_text) return done();
-  return refuse(FIRN_BAD_UTF8, "a text in the edit is not UTF-8 or holds control characters",
-                "give text as UTF-8; of control characters only tab and line ends");
+  return failure_of(FIRN_BAD_UTF8, "a text in the edit is not UTF-8 or holds control characters",
+                    "give text as UTF-8; of control characters only tab and line ends");
 }
 
 }  // namespace
@@ -76,8 +70,8 @@ Done Recorder::apply(const std::uint8_t* bytes, std::size_t size) {
   if (same_key != edits_.end()) {
     const Bytes& there = same_key->second.bytes;
     if (there.size() == size && std::equal(there.begin(), there.end(), bytes)) return done();
-    return refuse(FIRN_DUPLICATE_EDIT, "another edit with this device and sequence is already there",
-                  "give each edit of a device a sequence of its own");
+    return failure_of(FIRN_DUPLICATE_EDIT, "another edit with this device and sequence is already there",
+                      "give each edit of a device a sequence of its own");
   }
   verdict = Fold::check_alone(*edit.change());
   if (!verdict) return verdict;
@@ -102,13 +96,13 @@ Done Recorder::check_marker(const Edit& edit) const {
   const EditKey named = key_of(*edit.change()->edit());
   const auto found = edits_.find(named);
   if (found == edits_.end()) {
-    return refuse(FIRN_NO_SUCH_TARGET, "the edit to undo or redo is not there",
-                  "name an edit that was recorded");
+    return failure_of(FIRN_NO_SUCH_TARGET, "the edit to undo or redo is not there",
+                      "name an edit that was recorded");
   }
   const Order marker{edit.clock(), key_of(*edit.id())};
   if (!(Order{found->second.clock, named} < marker)) {
-    return refuse(FIRN_BAD_EDIT, "an undo or redo must come after the edit that it names",
-                  "give it a clock larger than all that were seen");
+    return failure_of(FIRN_BAD_EDIT, "an undo or redo must come after the edit that it names",
+                      "give it a clock larger than all that were seen");
   }
   return done();
 }
@@ -118,7 +112,7 @@ Done Recorder::check_content(const Edit& edit, std::size_t content) {
   FoldReport report;
   if (here < last_) return fold(&here, report)->check(edit, content);
   Done fits = folded().check(edit, content);
-  return fits ? folded().check_now(edit) : fits;
+  return fits ? folded().check_now(edit) : std::move(fits);
 }
 
 const Fold& Recorder::folded() {
@@ -130,8 +124,8 @@ const Fold& Recorder::folded() {
 Result<const Run*> Recorder::run_of(const firnbook::Target& test) {
   const Run* run = folded().run_of(test);
   if (run != nullptr) return run;
-  return refuse(FIRN_NO_SUCH_TARGET, "there is no guided test of that name",
-                "name a test that was begun as a guided one and is still there");
+  return failure_of(FIRN_NO_SUCH_TARGET, "there is no guided test of that name",
+                    "name a test that was begun as a guided one and is still there");
 }
 
 Result<Guidance> Recorder::guided(const firnbook::Target& test) {
@@ -222,7 +216,7 @@ Result<Bytes> Recorder::pit(FoldReport* report) const {
   const std::unique_ptr<Fold> folded = fold(nullptr, counted);
   Bytes bytes = to_bytes(folded->finish());
   if (bytes.size() > limits_.max_bytes) {
-    return refuse(
+    return failure_of(
         FIRN_TOO_LARGE, "the pit takes more bytes than the limits allow",
         "raise max_bytes in the context's limits, or remove what is large (extensions, long texts)");
   }

@@ -1,10 +1,9 @@
 #include "recording/reshape.h"
 
-#include <type_traits>
 #include <utility>
 
-#include "recording/fields.h"
 #include "recording/overlay.h"
+#include "support/form.h"
 #include "support/place.h"
 
 namespace firn::recording {
@@ -17,26 +16,6 @@ using firnbook::PartOfLayer;
 
 constexpr std::uint64_t bit_of(int vtable_offset) {
   return std::uint64_t{1} << field_id(vtable_offset);
-}
-
-// Whether a member holds anything.
-template <class T>
-bool holds(const flatbuffers::Optional<T>& member) {
-  return member.has_value();
-}
-template <class T>
-bool holds(const std::unique_ptr<T>& member) {
-  return member != nullptr;
-}
-template <class T>
-bool holds(const std::vector<T>& member) {
-  return !member.empty();
-}
-bool holds(const std::string& member) {
-  return !member.empty();
-}
-bool holds(std::uint64_t member) {
-  return member != 0;
 }
 
 // A part of one of two joined layers, as a part of the joined layer. What lies at the seam is called the
@@ -60,40 +39,6 @@ bool belongs_to_bottom(flatbuffers::voffset_t field) {
   return field == Layer::VT_BOTTOM || field == Layer::VT_HARDNESS_BOTTOM;
 }
 
-// Calls `act` for every Depth in an object, however deep.
-template <class Act>
-struct EachDepth {
-  Act& act;
-
-  template <class Object>
-  void in(Object& object) const {
-    each_field(Of<typename std::remove_const_t<Object>::TableType>{},
-               [&](flatbuffers::voffset_t, auto, auto member) { visit(object.*member); });
-  }
-
- private:
-  template <class T>
-  void visit(const T&) const {}
-  void visit(const std::unique_ptr<Depth>& depth) const {
-    if (depth != nullptr) act(*depth);
-  }
-  template <class T>
-  std::void_t<typename T::TableType> visit(const std::unique_ptr<T>& table) const {
-    if (table != nullptr) in(*table);
-  }
-  template <class T>
-  std::void_t<typename T::TableType> visit(const std::vector<std::unique_ptr<T>>& list) const {
-    for (const std::unique_ptr<T>& element : list) visit(element);
-  }
-  void visit(std::vector<Depth>& depths) const {
-    for (Depth& depth : depths) act(depth);
-  }
-  // For the walk that only looks: it hands out copies.
-  void visit(const std::vector<Depth>& depths) const {
-    for (Depth depth : depths) act(depth);
-  }
-};
-
 std::int64_t mapped(std::int64_t value, const DepthMap& map) {
   // |value * multiply| < 2^62 for 32-bit numbers.
   const std::int64_t product = value * map.multiply;
@@ -104,6 +49,48 @@ std::int64_t mapped(std::int64_t value, const DepthMap& map) {
   const std::int64_t size = divide < 0 ? -divide : divide;
   const std::int64_t away = (rest < 0) != (divide < 0) ? -1 : 1;
   return whole + (twice >= size ? away : 0) + map.add;
+}
+
+// Whether the depth stays in the range of its number; moves it when asked to.
+bool map_depth(Depth& depth, const DepthMap& map, bool moves) {
+  if (depth.datum() != firnbook::Datum::surface) return true;
+  const std::int64_t value = mapped(depth.value_10um(), map);
+  if (value < INT32_MIN || value > INT32_MAX) return false;
+  if (moves) depth = Depth(static_cast<std::int32_t>(value), depth.datum(), depth.direction());
+  return true;
+}
+
+// Every Depth in an object, however deep.
+bool map_object(const form::Table& table, void* object, const DepthMap& map, bool moves) {
+  bool fits = true;
+  for (const form::Field& field : table) {
+    void* member = field.in(object);
+    switch (field.kind) {
+      case form::Kind::structure:
+        if (field.element != form::Element::depth || !form::holds(field, object)) break;
+        fits = map_depth(**static_cast<std::unique_ptr<Depth>*>(member), map, moves) && fits;
+        break;
+      case form::Kind::depths:
+        for (Depth& depth : *static_cast<std::vector<Depth>*>(member)) {
+          fits = map_depth(depth, map, moves) && fits;
+        }
+        break;
+      case form::Kind::table:
+        if (form::holds(field, object)) {
+          fits = map_object(*field.table, field.table->get(member), map, moves) && fits;
+        }
+        break;
+      case form::Kind::tables:
+        for (std::size_t i = 0; i < field.table->size(member); ++i) {
+          void* element = field.table->object_at(member, i);
+          if (element != nullptr) fits = map_object(*field.table, element, map, moves) && fits;
+        }
+        break;
+      default:
+        break;
+    }
+  }
+  return fits;
 }
 
 }  // namespace
@@ -133,16 +120,16 @@ std::unique_ptr<LayerT> join(LayerT& upper, LayerT& lower, bool upper_wins) {
   LayerT& wins = upper_wins ? upper : lower;
   LayerT& other = upper_wins ? lower : upper;
   std::uint64_t unreliable = 0;
-  each_field(Of<Layer>{}, [&](flatbuffers::voffset_t field, auto, auto member) {
-    LayerT& from = belongs_to_top(field)      ? upper
-                   : belongs_to_bottom(field) ? lower
-                   : holds(wins.*member)      ? wins
-                                              : other;
+  for (const form::Field& field : form::table_of<firnbook::LayerT>()) {
+    LayerT& from = belongs_to_top(field.field)      ? upper
+                   : belongs_to_bottom(field.field) ? lower
+                   : form::holds(field, &wins)      ? wins
+                                                    : other;
     // A value takes its reliability along.
-    unreliable |= from.unreliable & bit_of(field);
-    if (field == Layer::VT_UNRELIABLE || field == Layer::VT_CONCERN) return;
-    (*joined).*member = std::move(from.*member);
-  });
+    unreliable |= from.unreliable & bit_of(field.field);
+    if (field.field == Layer::VT_UNRELIABLE || field.field == Layer::VT_CONCERN) continue;
+    form::swap(field, joined.get(), &from);
+  }
   joined->concern = joined_concern(upper, lower);
   joined->unreliable = unreliable;
   return joined;
@@ -151,30 +138,17 @@ std::unique_ptr<LayerT> join(LayerT& upper, LayerT& lower, bool upper_wins) {
 std::size_t content_of(const LayerT& layer) {
   std::size_t content = layer.words.size() + layer.candidates.size() * kElementContent;
   if (layer.name != nullptr) content += layer.name->words.size();
-  const auto count = [&](auto, auto, auto) { content += kFieldContent; };
-  each_field(Of<Layer>{}, count);
-  each_field(Of<firnbook::LayerName>{}, count);
+  const form::Table& name = *form::table_of<firnbook::LayerT>().find(Layer::VT_NAME)->table;
+  content += kFieldContent * (std::size_t{form::table_of<firnbook::LayerT>().count} + name.count);
   return content;
 }
 
 bool can_map_depths(const firnbook::PitT& pit, const DepthMap& map) {
-  bool fits = true;
-  const auto look = [&](const Depth& depth) {
-    if (depth.datum() != firnbook::Datum::surface) return;
-    const std::int64_t value = mapped(depth.value_10um(), map);
-    fits = fits && value >= INT32_MIN && value <= INT32_MAX;
-  };
-  EachDepth<decltype(look)>{look}.in(pit);
-  return fits;
+  return map_object(form::table_of<firnbook::PitT>(), const_cast<firnbook::PitT*>(&pit), map, false);
 }
 
 void map_depths(firnbook::PitT& pit, const DepthMap& map) {
-  const auto move = [&](Depth& depth) {
-    if (depth.datum() != firnbook::Datum::surface) return;
-    const auto value = static_cast<std::int32_t>(mapped(depth.value_10um(), map));
-    depth = Depth(value, depth.datum(), depth.direction());
-  };
-  EachDepth<decltype(move)>{move}.in(pit);
+  map_object(form::table_of<firnbook::PitT>(), &pit, map, true);
 }
 
 }  // namespace firn::recording

@@ -2,7 +2,9 @@
 #pragma once
 
 #include <cstdint>
+#include <memory>
 #include <string>
+#include <string_view>
 #include <utility>
 
 #include "firnbook/status.h"
@@ -27,23 +29,27 @@ struct Failure {
   std::uint32_t column = 0;
 };
 
+// The texts are copied.
+Failure failure_of(firn_status status, std::string_view what, std::string_view remedy);
+
+// A value, or a failure, which stands elsewhere: most results are values, and every caller moves them.
 template <class T>
 class [[nodiscard]] Result {
  public:
-  Result(T value) : value_(std::move(value)), ok_(true) {}
-  Result(Failure failure) : failure_(std::move(failure)) {}
+  Result(T value) : value_(std::move(value)) {}
+  Result(Failure failure) : failure_(std::make_unique<Failure>(std::move(failure))) {}
 
-  explicit operator bool() const { return ok_; }
+  explicit operator bool() const { return failure_ == nullptr; }
   T& operator*() { return value_; }
   const T& operator*() const { return value_; }
   T* operator->() { return &value_; }
   const T* operator->() const { return &value_; }
-  const Failure& failure() const { return failure_; }
+  // Only of a result that is one.
+  const Failure& failure() const { return *failure_; }
 
  private:
   T value_{};
-  Failure failure_;
-  bool ok_ = false;
+  std::unique_ptr<Failure> failure_;
 };
 
 struct Nothing {};

@@ -1,6 +1,5 @@
-// Every field of every table of schemas/pit.fbs, once: id, accessor of the stored form, member of the mutable
-// form. Overlaying, clearing, joining, measuring and tidying all walk these lists, so a field that is listed
-// is handled everywhere, and a test walks the schema itself to prove that none is missing.
+// Every field of every table of schemas/pit.fbs with its types, for tests that fill pits at random: id,
+// accessor of the stored form, member of the mutable form.
 #pragma once
 
 #include <memory>
@@ -10,16 +9,10 @@
 
 #include "schemas/pit_generated.h"
 
-namespace firn::recording {
+namespace firn::tests {
 
 template <class Table>
 struct Of {};
-
-template <class Table>
-bool is_present(const Table& table, flatbuffers::voffset_t field) {
-  // The generated accessors answer the default for an absent field; only the vtable tells them apart.
-  return reinterpret_cast<const flatbuffers::Table&>(table).CheckField(field);
-}
 
 template <class Visit>
 void each_field(Of<firnbook::Remark>, Visit&& visit) {
@@ -473,6 +466,16 @@ void each_field(Of<firnbook::Photo>, Visit&& visit) {
 }
 
 template <class Visit>
+void each_field(Of<firnbook::Step>, Visit&& visit) {
+  using T = firnbook::Step;
+  using O = firnbook::StepT;
+  visit(T::VT_KIND, &T::kind, &O::kind);
+  visit(T::VT_DONE, &T::done, &O::done);
+  visit(T::VT_MADE, &T::made, &O::made);
+  visit(T::VT_WORDS, &T::words, &O::words);
+}
+
+template <class Visit>
 void each_field(Of<firnbook::Pit>, Visit&& visit) {
   using T = firnbook::Pit;
   using O = firnbook::PitT;
@@ -515,93 +518,7 @@ void each_field(Of<firnbook::Pit>, Visit&& visit) {
   visit(T::VT_PRACTICE, &T::practice, &O::practice);
   visit(T::VT_APPLICATION, &T::application, &O::application);
   visit(T::VT_APPLICATION_VERSION, &T::application_version, &O::application_version);
+  visit(T::VT_STEPS, &T::steps, &O::steps);
 }
 
-// The lists whose elements are things of their own, and the lists inside these. Absences and extensions
-// are listed too, under Thing::pit: they have no name (schemas/edit.fbs, Target).
-template <class Table>
-struct List {
-  using Element = Table;
-  using Object = typename Table::NativeTableType;
-  firnbook::Thing thing;
-  flatbuffers::voffset_t field;
-  const flatbuffers::Vector<flatbuffers::Offset<Table>>* (firnbook::Pit::*get)() const;
-  std::vector<std::unique_ptr<Object>> firnbook::PitT::*member;
-};
-
-template <class Table, class Inner>
-struct NestedList : List<Table> {
-  using InnerElement = Inner;
-  using InnerObject = typename Inner::NativeTableType;
-  firnbook::Thing inner_thing;
-  flatbuffers::voffset_t inner_field;
-  const flatbuffers::Vector<flatbuffers::Offset<Inner>>* (Table::*inner_get)() const;
-  std::vector<std::unique_ptr<InnerObject>> Table::NativeTableType::*inner_member;
-};
-
-template <class L, class = void>
-inline constexpr bool kIsNested = false;
-template <class L>
-inline constexpr bool kIsNested<L, std::void_t<typename L::InnerElement>> = true;
-
-template <class Visit>
-constexpr void each_list(Visit&& visit) {
-  using firnbook::Pit;
-  using firnbook::PitT;
-  using firnbook::Thing;
-  visit(List<firnbook::Observer>{Thing::observer, Pit::VT_OBSERVERS, &Pit::observers, &PitT::observers});
-  visit(List<firnbook::Layer>{Thing::layer, Pit::VT_LAYERS, &Pit::layers, &PitT::layers});
-  visit(List<firnbook::TemperatureReading>{Thing::temperature, Pit::VT_TEMPERATURES, &Pit::temperatures,
-                                           &PitT::temperatures});
-  visit(NestedList<firnbook::DensityProfile, firnbook::DensityReading>{
-      {Thing::density_profile, Pit::VT_DENSITIES, &Pit::densities, &PitT::densities},
-      Thing::density,
-      firnbook::DensityProfile::VT_READINGS,
-      &firnbook::DensityProfile::readings,
-      &firnbook::DensityProfileT::readings});
-  visit(NestedList<firnbook::LiquidWaterProfile, firnbook::LiquidWaterReading>{
-      {Thing::liquid_water_profile, Pit::VT_LIQUID_WATER, &Pit::liquid_water, &PitT::liquid_water},
-      Thing::liquid_water,
-      firnbook::LiquidWaterProfile::VT_READINGS,
-      &firnbook::LiquidWaterProfile::readings,
-      &firnbook::LiquidWaterProfileT::readings});
-  visit(NestedList<firnbook::SurfaceAreaProfile, firnbook::SurfaceAreaReading>{
-      {Thing::surface_area_profile, Pit::VT_SURFACE_AREA, &Pit::surface_area, &PitT::surface_area},
-      Thing::surface_area,
-      firnbook::SurfaceAreaProfile::VT_READINGS,
-      &firnbook::SurfaceAreaProfile::readings,
-      &firnbook::SurfaceAreaProfileT::readings});
-  visit(NestedList<firnbook::HardnessProfile, firnbook::HardnessReading>{
-      {Thing::hardness_profile, Pit::VT_HARDNESS, &Pit::hardness, &PitT::hardness},
-      Thing::hardness,
-      firnbook::HardnessProfile::VT_READINGS,
-      &firnbook::HardnessProfile::readings,
-      &firnbook::HardnessProfileT::readings});
-  visit(NestedList<firnbook::StrengthProfile, firnbook::StrengthReading>{
-      {Thing::strength_profile, Pit::VT_STRENGTH, &Pit::strength, &PitT::strength},
-      Thing::strength,
-      firnbook::StrengthProfile::VT_READINGS,
-      &firnbook::StrengthProfile::readings,
-      &firnbook::StrengthProfileT::readings});
-  visit(NestedList<firnbook::ImpurityProfile, firnbook::ImpurityReading>{
-      {Thing::impurity_profile, Pit::VT_IMPURITIES, &Pit::impurities, &PitT::impurities},
-      Thing::impurity,
-      firnbook::ImpurityProfile::VT_READINGS,
-      &firnbook::ImpurityProfile::readings,
-      &firnbook::ImpurityProfileT::readings});
-  visit(NestedList<firnbook::StabilityTest, firnbook::Fracture>{
-      {Thing::test, Pit::VT_TESTS, &Pit::tests, &PitT::tests},
-      Thing::fracture,
-      firnbook::StabilityTest::VT_FRACTURES,
-      &firnbook::StabilityTest::fractures,
-      &firnbook::StabilityTestT::fractures});
-  visit(List<firnbook::Sign>{Thing::sign, Pit::VT_SIGNS, &Pit::signs, &PitT::signs});
-  visit(List<firnbook::Slide>{Thing::slide, Pit::VT_SLIDES, &Pit::slides, &PitT::slides});
-  visit(List<firnbook::Photo>{Thing::photo, Pit::VT_PHOTOS, &Pit::photos, &PitT::photos});
-  visit(List<firnbook::Remark>{Thing::remark, Pit::VT_REMARKS, &Pit::remarks, &PitT::remarks});
-  visit(List<firnbook::Absence>{Thing::pit, Pit::VT_ABSENCES, &Pit::absences, &PitT::absences});
-  visit(List<firnbook::Unread>{Thing::unread, Pit::VT_UNREAD, &Pit::unread, &PitT::unread});
-  visit(List<firnbook::Extension>{Thing::pit, Pit::VT_EXTENSIONS, &Pit::extensions, &PitT::extensions});
-}
-
-}  // namespace firn::recording
+}  // namespace firn::tests
