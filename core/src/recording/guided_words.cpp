@@ -51,7 +51,7 @@ constexpr Row kRows[] = {
       kCampbell}},
     {Sentence::taps_done, {"That was tap 30, the last. Say what broke on it, or stop.", kExtended}},
     {Sentence::level_top,
-     {"Take off the damaged top, level what is left, and go on with the count where it stands.", kCampbell}},
+     {"Take off the damaged top, level what is left, and keep counting from where the count stands.", kCampbell}},
     {Sentence::no_tapping_on, {"The block is off: stop, and look at what it broke on.", kPractice}},
     {Sentence::one_more_tap,
      {"Does the crack reach the far end? If not, one more tap: some rules count a crossing on the next tap "
@@ -85,7 +85,7 @@ constexpr Row kRows[] = {
      {"The crack crossed the column, so the test ends. Layers below it were not tested.", kPractice}},
     {Sentence::ended, {"The test has ended. Fill in what is still missing.", kPractice}},
     {Sentence::dig_another,
-     {"This column told nothing. Cut another one beside it, away from what disturbed this one.", kPractice}},
+     {"This column tells nothing. Cut another one beside it, away from what disturbed this one.", kPractice}},
     {Sentence::watch_cutting,
      {"Watch while the column is cut: what breaks now counts, as a fracture while isolating.", kCampbell}},
     {Sentence::watch_column,
