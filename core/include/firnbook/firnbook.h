@@ -8,6 +8,7 @@
 #include "firnbook/context.h"
 #include "firnbook/draw.h"
 #include "firnbook/export.h"
+#include "firnbook/guided.h"
 #include "firnbook/interpret.h"
 #include "firnbook/journal.h"
 #include "firnbook/note.h"

@@ -11,20 +11,6 @@ namespace {
 
 using firnbook::Thing;
 
-firnbook::Target target_from(const firn_target& target) {
-  return {firnbook::EditId(target.device, target.sequence), target.nth, target.sub,
-          static_cast<Thing>(target.thing)};
-}
-
-firn_target target_to(const firnbook::Target& target) {
-  return {target.edit().device(),
-          target.edit().sequence(),
-          target.nth(),
-          target.sub(),
-          static_cast<std::uint8_t>(target.thing()),
-          {}};
-}
-
 template <class T>
 T& only(std::unique_ptr<T>& slot) {
   slot = std::make_unique<T>();

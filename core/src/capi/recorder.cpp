@@ -50,6 +50,20 @@ firn_context* context_of(const firn_recorder* recorder) noexcept {
   return recorder == nullptr ? nullptr : recorder->context;
 }
 
+firnbook::Target target_from(const firn_target& target) {
+  return {firnbook::EditId(target.device, target.sequence), target.nth, target.sub,
+          static_cast<firnbook::Thing>(target.thing)};
+}
+
+firn_target target_to(const firnbook::Target& target) {
+  return {target.edit().device(),
+          target.edit().sequence(),
+          target.nth(),
+          target.sub(),
+          static_cast<std::uint8_t>(target.thing()),
+          {}};
+}
+
 Done apply(firn_recorder& recorder, const std::uint8_t* bytes, std::size_t size) {
   Done applied = recorder.edits.apply(bytes, size);
   if (applied) skip_taken_numbers(recorder);

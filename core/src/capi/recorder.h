@@ -32,6 +32,10 @@ namespace firn::capi {
 
 firn_context* context_of(const firn_recorder* recorder) noexcept;
 
+// Names of things, in and out.
+firnbook::Target target_from(const firn_target& target);
+firn_target target_to(const firnbook::Target& target);
+
 // One edit by its bytes, from whomever.
 Done apply(firn_recorder& recorder, const std::uint8_t* bytes, std::size_t size);
 

@@ -3,6 +3,7 @@
 
 #include "capi/fields.h"
 #include "capi/structs.h"
+#include "firnbook/guided.h"
 #include "firnbook/record.h"
 #include "schemas/pit_generated.h"
 
@@ -58,6 +59,7 @@ FIRN_RECORD(firn_assessment, plan)
 FIRN_RECORD(firn_bulletin_seen, reserved_pointer)
 FIRN_RECORD(firn_remark, about)
 FIRN_RECORD(firn_author, reserved_pointer)
+FIRN_RECORD(firn_test_event, reserved_pointer)
 // NOLINTEND(bugprone-sizeof-expression)
 #undef FIRN_RECORD
 

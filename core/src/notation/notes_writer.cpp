@@ -173,27 +173,18 @@ void NotesWriter::layers() {
 
 // Directions that are those of the frame go without saying; an unknown one needs a frame that says so.
 void NotesWriter::tests() {
-  flatbuffers::FlatBufferBuilder builder;
   std::int32_t index = 0;
-  for (const auto& stored : pit_.tests) {
-    firnbook::StabilityTestT test(*stored);
-    std::vector<firnbook::Depth*> depths;
-    for (auto& fracture : test.fractures) {
-      if (fracture->depth != nullptr) depths.push_back(fracture->depth.get());
-    }
-    for (firnbook::Depth& depth : test.unbroken) depths.push_back(&depth);
-    for (const firnbook::Depth* depth : depths) {
-      if (depth->direction() == Direction::unknown)
+  for (const auto& test : pit_.tests) {
+    const auto say_unknown = [this](const firnbook::Depth& depth) {
+      if (depth.direction() == Direction::unknown) {
         append_frame(out_, frame_, {frame_.datum, Direction::unknown});
+      }
+    };
+    for (const auto& fracture : test->fractures) {
+      if (fracture->depth != nullptr) say_unknown(*fracture->depth);
     }
-    for (firnbook::Depth* depth : depths) {
-      if (depth->direction() != frame_.direction) continue;
-      *depth = firnbook::Depth(depth->value_10um(), depth->datum(), Direction::unknown);
-    }
-    builder.Clear();
-    builder.Finish(firnbook::StabilityTest::Pack(builder, &test));
-    const auto* packed = flatbuffers::GetRoot<firnbook::StabilityTest>(builder.GetBufferPointer());
-    if (!append_test(out_, *packed)) {
+    for (const firnbook::Depth& depth : test->unbroken) say_unknown(depth);
+    if (!append_test(out_, *test, frame_.direction)) {
       lost_.push_back(place_of(Thing::test, index, field_id(firnbook::StabilityTest::VT_WORDS)));
     }
     out_ += '\n';

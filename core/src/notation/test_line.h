@@ -38,6 +38,10 @@ bool looks_like_test(std::string_view line);
 // that are not UTF-8: those are replaced, since no line can hold them.
 bool append_test(std::string& out, const firnbook::StabilityTest& test);
 
+// The same for a test in the mutable form, whose depths need not say `implied`, the direction in which this
+// pit is measured as everybody knows.
+bool append_test(std::string& out, firnbook::StabilityTestT test, firnbook::Direction implied);
+
 // The score alone, as people say it: "CT12 (SP)", "ECTP13", "PST 32/100 (End)", "RB4 (WB)".
 // Without a fracture, what came of the test: "CTN", "ECTX", "CT not valid".
 void append_score(std::string& out, const firnbook::StabilityTest& test, const firnbook::Fracture* fracture);

@@ -532,6 +532,20 @@ bool append_test(std::string& out, const StabilityTest& test) {
   return writer.whole();
 }
 
+bool append_test(std::string& out, firnbook::StabilityTestT test, firnbook::Direction implied) {
+  const auto leave_out = [implied](firnbook::Depth& depth) {
+    if (depth.direction() != implied) return;
+    depth = firnbook::Depth(depth.value_10um(), depth.datum(), firnbook::Direction::unknown);
+  };
+  for (auto& fracture : test.fractures) {
+    if (fracture->depth != nullptr) leave_out(*fracture->depth);
+  }
+  for (firnbook::Depth& depth : test.unbroken) leave_out(depth);
+  flatbuffers::FlatBufferBuilder builder;
+  builder.Finish(form::pack(builder, form::table_of<firnbook::StabilityTestT>(), &test));
+  return append_test(out, *flatbuffers::GetRoot<StabilityTest>(builder.GetBufferPointer()));
+}
+
 void append_score(std::string& out, const StabilityTest& test, const Fracture* fracture) {
   Writer(out).spoken(test, fracture);
 }

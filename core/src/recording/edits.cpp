@@ -18,6 +18,7 @@ struct Saying {
   flatbuffers::Optional<std::int32_t> amount_10um = flatbuffers::nullopt;
   flatbuffers::Optional<std::int32_t> base_10um = flatbuffers::nullopt;
   const firnbook::EditId* edit = nullptr;
+  flatbuffers::Optional<firnbook::TestEventKind> event = flatbuffers::nullopt;
 };
 
 Bytes write(const EditHead& head, const Saying& saying) {
@@ -33,7 +34,7 @@ Bytes write(const EditHead& head, const Saying& saying) {
   if (!head.seen.empty()) seen = builder.CreateVectorOfStructs(head.seen);
   const flatbuffers::Offset<firnbook::Change> change =
       firnbook::CreateChange(builder, saying.kind, saying.target, saying.other, fields, clear, saying.at,
-                             saying.amount_10um, saying.base_10um, saying.edit);
+                             saying.amount_10um, saying.base_10um, saying.edit, saying.event);
   const firnbook::EditId id(head.key.device, head.key.sequence);
   firnbook::EditBuilder edit(builder);
   edit.add_clock(head.clock);
@@ -133,6 +134,16 @@ Bytes make_undo(const EditHead& head, EditKey edit) {
   const firnbook::EditId id(edit.device, edit.sequence);
   Saying saying{ChangeKind::undo};
   saying.edit = &id;
+  return write(head, saying);
+}
+
+Bytes make_event(const EditHead& head, firnbook::TestEventKind event, const firnbook::Target* test,
+                 const firnbook::Target* fracture, const firnbook::PitT* fields) {
+  Saying saying{ChangeKind::test_event};
+  saying.event = event;
+  saying.target = test;
+  saying.other = fracture;
+  saying.fields = fields;
   return write(head, saying);
 }
 

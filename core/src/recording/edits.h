@@ -61,5 +61,9 @@ Bytes make_shift(const EditHead& head, std::int32_t amount_10um);
 Bytes make_rescale(const EditHead& head, std::int32_t amount_10um, std::int32_t base_10um);
 Bytes make_undo(const EditHead& head, EditKey edit);
 Bytes make_redo(const EditHead& head, EditKey edit);
+// An event of a guided test: `test` is null for the start, `fracture` for what is about none, `fields` for
+// what says nothing more.
+Bytes make_event(const EditHead& head, firnbook::TestEventKind event, const firnbook::Target* test,
+                 const firnbook::Target* fracture = nullptr, const firnbook::PitT* fields = nullptr);
 
 }  // namespace firn::recording

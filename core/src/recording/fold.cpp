@@ -43,6 +43,7 @@ constexpr std::uint32_t kAt = bit(Change::VT_AT);
 constexpr std::uint32_t kAmount = bit(Change::VT_AMOUNT_10UM);
 constexpr std::uint32_t kBase = bit(Change::VT_BASE_10UM);
 constexpr std::uint32_t kEdit = bit(Change::VT_EDIT);
+constexpr std::uint32_t kEvent = bit(Change::VT_EVENT);
 
 struct Form {
   std::uint32_t needed;
@@ -51,24 +52,25 @@ struct Form {
 
 // In order of ChangeKind.
 constexpr Form kForms[] = {
-    {kFields, 0},                 // set
-    {kFields, kTarget | kOther},  // add
-    {kTarget | kFields, kOther},  // change
-    {kTarget, 0},                 // remove
-    {kClear, kTarget},            // clear
-    {kTarget | kAt, 0},           // split_layer
-    {kTarget | kOther, 0},        // merge_layers
-    {kAmount, 0},                 // shift_depths
-    {kAmount | kBase, 0},         // rescale_depths
-    {kEdit, 0},                   // undo
-    {kEdit, 0},                   // redo
+    {kFields, 0},                          // set
+    {kFields, kTarget | kOther},           // add
+    {kTarget | kFields, kOther},           // change
+    {kTarget, 0},                          // remove
+    {kClear, kTarget},                     // clear
+    {kTarget | kAt, 0},                    // split_layer
+    {kTarget | kOther, 0},                 // merge_layers
+    {kAmount, 0},                          // shift_depths
+    {kAmount | kBase, 0},                  // rescale_depths
+    {kEdit, 0},                            // undo
+    {kEdit, 0},                            // redo
+    {kEvent, kTarget | kOther | kFields},  // test_event
 };
 constexpr std::size_t kKinds = sizeof kForms / sizeof kForms[0];
 
 std::uint32_t present_fields(const Change& change) {
   const auto& table = reinterpret_cast<const flatbuffers::Table&>(change);
   std::uint32_t present = 0;
-  for (int field = Change::VT_TARGET; field <= Change::VT_EDIT; field += 2) {
+  for (int field = Change::VT_TARGET; field <= Change::VT_EVENT; field += 2) {
     if (table.CheckField(static_cast<flatbuffers::voffset_t>(field))) present |= bit(field);
   }
   return present;
@@ -298,6 +300,8 @@ Done Fold::check_alone(const Change& change) {
     case ChangeKind::shift_depths:
     case ChangeKind::rescale_depths:
       return check_depths_alone(change);
+    case ChangeKind::test_event:
+      return check_event_alone(change);
     default:
       return done();
   }
@@ -313,6 +317,7 @@ Done Fold::check(const Edit& edit, std::size_t content) const {
   if (change.other() != nullptr && find(*change.other()) == nullptr) return no_target();
   if (*change.kind() == ChangeKind::split_layer) return check_split(change);
   if (*change.kind() == ChangeKind::merge_layers) return check_merge(change);
+  if (*change.kind() == ChangeKind::test_event) return check_test_event(change);
   const bool maps =
       *change.kind() == ChangeKind::shift_depths || *change.kind() == ChangeKind::rescale_depths;
   if (maps && !can_map_depths(pit_, depth_map(change))) {
@@ -377,6 +382,33 @@ Done Fold::check_merge(const Change& change) const {
   return done();
 }
 
+Done Fold::check_test_event(const Change& change) const {
+  if (*change.event() == firnbook::TestEventKind::start) return done();
+  const Run* run = run_of(*change.target());
+  if (run == nullptr) {
+    return bad("the test was entered as a whole, not begun as a guided one",
+               "correct it with a change, or begin a guided test");
+  }
+  const TestEvent event = event_of(change);
+  if (change.other() != nullptr && spot_of(*change.other()).index != run->slot) {
+    return bad("the fracture belongs to another test", "name a fracture of the test that the event is about");
+  }
+  return check_event(*run, test_of(*run), hs_of(pit_), event);
+}
+
+Done Fold::check_now(const Edit& edit) const {
+  const Change& change = *edit.change();
+  if (*change.kind() != ChangeKind::test_event) return done();
+  const firnbook::TestEventKind kind = *change.event();
+  // A retracted fracture opens its test again.
+  const Run* opening = kind == firnbook::TestEventKind::retract ? run_of(*change.target()) : nullptr;
+  if (kind != firnbook::TestEventKind::start && (opening == nullptr || !opening->ended)) return done();
+  const Run* open = open_run(opening != nullptr ? opening->start.device : edit.id()->device());
+  if (open == nullptr || open == opening) return done();
+  return bad("another guided test of this device is still open",
+             "stop it first, or say why it was not valid");
+}
+
 // --- names ------------------------------------------------------------------------------------------------
 
 Fold::Name Fold::name_of(const Target& target) {
@@ -407,6 +439,31 @@ bool Fold::find_spot(const Target& target, Spot& spot) const {
   return true;
 }
 
+const Run* Fold::run_of(const Target& test) const {
+  const Spot* spot = test.thing() == Thing::test ? find(test) : nullptr;
+  if (spot == nullptr) return nullptr;
+  const auto run = std::lower_bound(runs_.begin(), runs_.end(), spot->index,
+                                    [](const Run& one, std::uint32_t slot) { return one.slot < slot; });
+  return run != runs_.end() && run->slot == spot->index ? &*run : nullptr;
+}
+
+const Run* Fold::open_run(std::uint64_t device) const {
+  for (auto run = runs_.rbegin(); run != runs_.rend(); ++run) {
+    if (!run->ended && run->start.device == device && pit_.tests[run->slot] != nullptr) return &*run;
+  }
+  return nullptr;
+}
+
+TestEvent Fold::event_of(const Change& change) const {
+  TestEvent event{*change.event()};
+  if (change.fields() != nullptr) {
+    event.test = change.fields()->tests()->Get(0);
+    if (event.test->fractures() != nullptr) event.fracture = event.test->fractures()->Get(0);
+  }
+  if (change.other() != nullptr) event.about = spot_of(*change.other()).sub;
+  return event;
+}
+
 // --- laying over ------------------------------------------------------------------------------------------
 
 void Fold::apply(const Edit& edit, std::size_t content) {
@@ -431,6 +488,8 @@ void Fold::apply(const Edit& edit, std::size_t content) {
     case ChangeKind::shift_depths:
     case ChangeKind::rescale_depths:
       return map_depths(pit_, depth_map(change));
+    case ChangeKind::test_event:
+      return apply_test_event(change, key);
     default:
       return;
   }
@@ -488,6 +547,47 @@ void Fold::apply_add_into(const Change& change, EditKey key) {
   for (std::uint32_t sub = 0; sub < size; ++sub) {
     spots_[{key, 0, sub, list_info(list).inner_thing}] = {slot, first + sub};
   }
+}
+
+void Fold::apply_start(const Change& change, EditKey key) {
+  const std::size_t list = list_of(Thing::test);
+  const auto slot = static_cast<std::uint32_t>(slot_count(pit_, list));
+  append_list(*change.fields(), list, pit_);
+  name_things(list, slot, key);
+  Run run;
+  run.start = key;
+  run.slot = slot;
+  run.kind = *pit_.tests[slot]->kind;
+  runs_.push_back(std::move(run));
+}
+
+std::uint32_t Fold::record_fracture(const Change& change, EditKey key, Run& run) {
+  const auto sub = static_cast<std::uint32_t>(pit_.tests[run.slot]->fractures.size());
+  if (change.fields() != nullptr) {
+    append_inner(*change.fields(), list_of(Thing::test), pit_, run.slot);
+  } else {
+    pit_.tests[run.slot]->fractures.push_back(std::make_unique<firnbook::FractureT>());
+  }
+  spots_[{key, 0, 0, Thing::fracture}] = {run.slot, sub};
+  run.fractures.push_back({key, sub});
+  return sub;
+}
+
+void Fold::apply_test_event(const Change& change, EditKey key) {
+  if (*change.event() == firnbook::TestEventKind::start) return apply_start(change, key);
+  Run& run = const_cast<Run&>(*run_of(*change.target()));
+  const TestEvent event = event_of(change);
+  std::uint32_t sub = event.about;
+  if (adds_fracture(event)) {
+    sub = record_fracture(change, key, run);
+  } else if (event.kind == firnbook::TestEventKind::describe) {
+    change_thing(*change.fields(), Thing::fracture, {run.slot, sub}, pit_);
+  } else if (event.kind == firnbook::TestEventKind::not_valid) {
+    change_thing(*change.fields(), Thing::test, {run.slot, 0}, pit_);
+  } else if (event.kind == firnbook::TestEventKind::retract) {
+    remove_thing(Thing::fracture, {run.slot, sub}, pit_);
+  }
+  take_event(run, *pit_.tests[run.slot], event, sub);
 }
 
 void Fold::apply_change(const Change& change) {

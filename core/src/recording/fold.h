@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "recording/edits.h"
+#include "recording/guided.h"
 #include "recording/overlay.h"
 #include "support/result.h"
 
@@ -29,6 +30,16 @@ class Fold {
   // Where a thing stands or stood, through joins and also when it was removed: the same spot for the same
   // thing, whichever of its names is asked. False when it was never there.
   bool find_spot(const firnbook::Target& target, Spot& spot) const;
+
+  // What is asked of an edit that is recorded now, and not of one that arrives or is folded again: a device
+  // has one guided test open at a time.
+  Done check_now(const firnbook::Edit& edit) const;
+
+  // The guided test of that name, as far as it was folded; null when there is none.
+  const Run* run_of(const firnbook::Target& test) const;
+  const firnbook::StabilityTestT& test_of(const Run& run) const { return *pit_.tests[run.slot]; }
+  // The guided test that this device has open, null for none.
+  const Run* open_run(std::uint64_t device) const;
 
   // The pit as far as it was folded, ready for to_bytes(). Nothing can be folded after.
   firnbook::PitT& finish();
@@ -53,6 +64,7 @@ class Fold {
   Done check_change(const firnbook::Change& change) const;
   Done check_split(const firnbook::Change& change) const;
   Done check_merge(const firnbook::Change& change) const;
+  Done check_test_event(const firnbook::Change& change) const;
   bool are_neighbours(std::uint32_t upper, std::uint32_t lower) const;
   bool lies_above(std::uint32_t slot, std::uint32_t other) const;
 
@@ -62,6 +74,10 @@ class Fold {
   void apply_clear(const firnbook::Change& change);
   void apply_split(const firnbook::Change& change, EditKey key);
   void apply_merge(const firnbook::Change& change);
+  void apply_test_event(const firnbook::Change& change, EditKey key);
+  void apply_start(const firnbook::Change& change, EditKey key);
+  TestEvent event_of(const firnbook::Change& change) const;
+  std::uint32_t record_fracture(const firnbook::Change& change, EditKey key, Run& run);
   void name_things(std::size_t list, std::uint32_t first, EditKey key);
   void link(const firnbook::Target& target, const firnbook::Place* about,
             std::unique_ptr<firnbook::Place>& place) const;
@@ -71,6 +87,8 @@ class Fold {
   // For each layer's slot the slot it was joined into, or its own.
   std::vector<std::uint32_t> joined_into_;
   std::size_t content_ = 0;
+  // The guided tests, in order of their slots.
+  std::vector<Run> runs_;
 };
 
 }  // namespace firn::recording

@@ -98,8 +98,48 @@ Done Recorder::check_content(const Edit& edit, std::size_t content) {
   FoldReport report;
   const EditOrder here = order_of(edit);
   if (here < last_) return fold(standings(), &here, report)->check(edit, content);
+  Done fits = folded().check(edit, content);
+  return fits ? folded().check_now(edit) : std::move(fits);
+}
+
+const Fold& Recorder::folded() {
+  FoldReport report;
   if (folded_ == nullptr) folded_ = fold(standings(), nullptr, report);
-  return folded_->check(edit, content);
+  return *folded_;
+}
+
+Result<const Run*> Recorder::run_of(const firnbook::Target& test) {
+  const Run* run = folded().run_of(test);
+  if (run != nullptr) return run;
+  return failure_of(FIRN_NO_SUCH_TARGET, "there is no guided test of that name",
+                    "name a test that was begun as a guided one and is still there");
+}
+
+Result<Guidance> Recorder::guided(const firnbook::Target& test) {
+  const Result<const Run*> run = run_of(test);
+  if (!run) return run.failure();
+  return guide(**run, folded().test_of(**run));
+}
+
+Result<const firnbook::StabilityTestT*> Recorder::guided_test(const firnbook::Target& test) {
+  const Result<const Run*> run = run_of(test);
+  if (!run) return run.failure();
+  return &folded().test_of(**run);
+}
+
+firnbook::Target Recorder::guided_fracture(const firnbook::Target& test, std::uint32_t sub) {
+  const Run* run = folded().run_of(test);
+  if (run != nullptr) {
+    for (const Run::Named& named : run->fractures) {
+      if (named.sub == sub) return target_of(named.edit, firnbook::Thing::fracture);
+    }
+  }
+  return {};
+}
+
+firnbook::Target Recorder::open_test(std::uint64_t device) {
+  const Run* run = folded().open_run(device);
+  return run != nullptr ? target_of(run->start, firnbook::Thing::test) : firnbook::Target();
 }
 
 // What can fail for want of memory comes before anything that shows.

@@ -70,6 +70,16 @@ class Recorder {
   std::size_t kept_count() const { return held_.size() - edit_count_; }
   // One more than the largest clock seen: what the next edit of this device should carry.
   std::uint64_t next_clock() const { return next_clock_; }
+  // Where a guided test stands. FIRN_NO_SUCH_TARGET for a name of nothing, FIRN_BAD_EDIT for a test that was
+  // not begun as a guided one.
+  Result<Guidance> guided(const firnbook::Target& test);
+  // The test itself, until the next edit.
+  Result<const firnbook::StabilityTestT*> guided_test(const firnbook::Target& test);
+  // Name of the fracture that an event recorded: `sub` as in Guidance.
+  firnbook::Target guided_fracture(const firnbook::Target& test, std::uint32_t sub);
+  // The guided test that this device has open; its `thing` is `pit` when there is none.
+  firnbook::Target open_test(std::uint64_t device);
+
   // Largest sequence of this device, 0 when nothing is known of it. Numbers that damage took count as well:
   // others may hold those edits.
   std::uint64_t last_sequence(std::uint64_t device) const;
@@ -81,8 +91,8 @@ class Recorder {
 
   // --- Journal. Whatever arrives gets a ticket: 1, 2, 3 ... Only what the host acknowledged is promised.
 
-  // Names the pit whose journal this is, which gets a ticket too. The same name again is fine; FIRN_OTHER_PIT for another one,
-  // FIRN_BAD_ARGUMENT for one that is empty or too long, FIRN_BAD_UTF8.
+  // Names the pit whose journal this is, which gets a ticket too. The same name again is fine; FIRN_OTHER_PIT
+  // for another one, FIRN_BAD_ARGUMENT for one that is empty or too long, FIRN_BAD_UTF8.
   Done begin(std::string_view pit_id);
   std::uint64_t last_ticket() const { return arrivals_.size(); }
   std::uint64_t acknowledged() const { return acknowledged_; }
@@ -127,6 +137,8 @@ class Recorder {
   Done check_marker(const firnbook::Edit& edit) const;
   Done check_content(const firnbook::Edit& edit, std::size_t content);
   std::vector<Standing> standings() const;
+  const Fold& folded();
+  Result<const Run*> run_of(const firnbook::Target& test);
   // Folds what counts and stands before `end`, or everything.
   std::unique_ptr<Fold> fold(const std::vector<Standing>& standings, const EditOrder* end,
                              FoldReport& report) const;
