@@ -55,6 +55,8 @@ EXPECT_NO_PADDING(firn_probe_result);
 EXPECT_NO_PADDING(firn_assessment);
 EXPECT_NO_PADDING(firn_bulletin_seen);
 EXPECT_NO_PADDING(firn_remark);
+EXPECT_NO_PADDING(firn_test_event);
+EXPECT_NO_PADDING(firn_guidance);
 
 TEST(Arguments, EveryStatusHasATextOfItsOwn) {
   const firn_status all[] = {FIRN_OK,
