@@ -58,6 +58,8 @@ EXPECT_NO_PADDING(firn_remark);
 EXPECT_NO_PADDING(firn_loaded);
 EXPECT_NO_PADDING(firn_journal_gap);
 EXPECT_NO_PADDING(firn_conflict);
+EXPECT_NO_PADDING(firn_test_event);
+EXPECT_NO_PADDING(firn_guidance);
 
 TEST(Arguments, EveryStatusHasATextOfItsOwn) {
   const firn_status all[] = {FIRN_OK,

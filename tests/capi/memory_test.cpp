@@ -246,6 +246,30 @@ firn_status count_conflicts(Scene& s) {
   return firn_recorder_conflict_count(s.recorder, &count, &s.error);
 }
 
+firn_status record_guided(Scene& s) {
+  firn_test test = FIRN_INIT(firn_test);
+  test.present = FIRN_BIT(FIRN_FIELD_STABILITY_TEST_KIND);
+  test.kind = FIRN_TEST_KIND_CT;
+  test.words = kObserver;
+  // Whoever tries again goes on where memory ran out.
+  firn_target open = {};
+  firn_status status = firn_guided_open(s.recorder, &open, &s.error);
+  if (status == FIRN_OK && open.device == 0) {
+    status = firn_guided_start(s.recorder, &test, &open, nullptr, nullptr, &s.error);
+  }
+  if (status != FIRN_OK) return status;
+  firn_guidance now = FIRN_INIT(firn_guidance);
+  status = firn_guided_state(s.recorder, &open, &now, &s.error);
+  if (status != FIRN_OK) return status;
+  firn_test_event event = FIRN_INIT(firn_test_event);
+  event.kind = FIRN_TEST_EVENT_ISOLATING;
+  if (now.fracture_count == 0) {
+    status = firn_guided_event(s.recorder, &open, &event, &now, nullptr, &s.error);
+    if (status != FIRN_OK) return status;
+  }
+  return firn_guided_line(s.recorder, &open, &s.out, &s.error);
+}
+
 const std::vector<Case>& cases() {
   static const std::vector<Case> all = {
       {"pit_verify",
@@ -313,6 +337,7 @@ const std::vector<Case>& cases() {
        }},
       {"record_site", record_site},
       {"record_test", record_everything},
+      {"guided", record_guided},
       {"record_remove", [](Scene& s) { return firn_record_remove(s.recorder, &s.target, &s.out, &s.error); }},
       {"record_split_layer",
        [](Scene& s) {

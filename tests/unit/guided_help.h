@@ -124,11 +124,10 @@ class Tester {
   }
   firnbook::Target last() { return hand_.recorder.guided_fracture(test, now().last); }
   std::string line() {
-    const Result<Bytes> alone = hand_.recorder.guided_test(test);
-    if (!alone) return alone.failure().what;
-    const firnbook::StabilityTest& written = *read(*alone).tests()->Get(0);
+    const Result<const firnbook::StabilityTestT*> written = hand_.recorder.guided_test(test);
+    if (!written) return written.failure().what;
     std::string out;
-    EXPECT_TRUE(notation::append_test(out, written));
+    EXPECT_TRUE(notation::append_test(out, **written, firnbook::Direction::unknown));
     return out;
   }
 

@@ -38,6 +38,12 @@ std::string tables() {
       if (any) out += row + "\n";
     }
   }
+  out += "\n## Sentences\n\n| number | in English | source |\n| --- | --- | --- |\n";
+  for (std::uint16_t number = 1; number < 200; ++number) {
+    const recording::Words words = words_of(number);
+    if (*words.text == '\0') continue;
+    out += "| " + std::to_string(number) + " | " + words.text + " | " + words.source + " |\n";
+  }
   return out;
 }
 

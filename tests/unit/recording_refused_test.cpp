@@ -160,7 +160,7 @@ TEST(Refused, FieldsThatTheKindOfChangeHasNoUseFor) {
   EXPECT_EQ(refused([](ChangeBuilder&) {}), FIRN_BAD_EDIT);
   EXPECT_EQ(refused([](ChangeBuilder& change) { change.add_kind(static_cast<ChangeKind>(0)); }),
             FIRN_BAD_EDIT);
-  EXPECT_EQ(refused([](ChangeBuilder& change) { change.add_kind(static_cast<ChangeKind>(12)); }),
+  EXPECT_EQ(refused([](ChangeBuilder& change) { change.add_kind(static_cast<ChangeKind>(13)); }),
             FIRN_BAD_EDIT);
   for (const ChangeKind kind : EnumValuesChangeKind()) {
     EXPECT_EQ(refused([&](ChangeBuilder& change) { change.add_kind(kind); }), FIRN_BAD_EDIT);
@@ -309,9 +309,26 @@ class Hostile : public ::testing::TestWithParam<int> {
         return make_rescale(hand.next(), cm(142), cm(140));
       case 10:
         return make_undo(hand.next(), {7, 1});
+      case 12:
+      case 13:
+        return guided(hand, GetParam() == 12);
       default:
         return make_redo(hand.next(), {7, 1});
     }
+  }
+  // The start of a guided test, or a crack in one that was started.
+  static Bytes guided(Hand& hand, bool starts) {
+    PitT fields;
+    StabilityTestT& column = add_test(fields, TestKind::ECT);
+    column.column_length_10um = cm(30);
+    const Bytes start = recording::make_event(hand.next(), TestEventKind::start, nullptr, nullptr, &fields);
+    if (starts) return start;
+    const Target begun = target_of(hand.record(start), Thing::test);
+    PitT seen;
+    add_fracture(add_test(seen, TestKind::ECT), cm(16)).words = "thin";
+    seen.tests[0]->kind.reset();
+    seen.tests[0]->outcome.reset();
+    return recording::make_event(hand.next(), TestEventKind::isolating, &begun, nullptr, &seen);
   }
   static void expect_readable(const Hand& hand) {
     const Bytes bytes = hand.pit();
@@ -345,7 +362,7 @@ TEST_P(Hostile, CutAndFlippedBytes) {
   }
 }
 
-INSTANTIATE_TEST_SUITE_P(EveryKind, Hostile, ::testing::Range(0, 12));
+INSTANTIATE_TEST_SUITE_P(EveryKind, Hostile, ::testing::Range(0, 14));
 
 }  // namespace
 }  // namespace firn::tests

@@ -45,11 +45,10 @@ typedef enum firn_test_event_kind {
   FIRN_TEST_EVENT_CUT_TO = 10,     /* saw test; seen: cut_10um, how far by now */
   FIRN_TEST_EVENT_RAN = 11,        /* saw test: the crack ran; seen: saw_end, cut_10um unless said before */
   FIRN_TEST_EVENT_LOADED = 12,     /* rutschblock; seen: step 2 to 6, and which jump of it */
-  FIRN_TEST_EVENT_DESCRIBE =
-      13, /* seen: depth, character, quality, surface, release, ease, layer, words ... */
-  FIRN_TEST_EVENT_RETRACT = 14,   /* that was no fracture; opens a test again that it had ended */
-  FIRN_TEST_EVENT_NOT_VALID = 15, /* the column was no valid test: not_valid_reason, words */
-  FIRN_TEST_EVENT_STOP = 16       /* no more load */
+  FIRN_TEST_EVENT_DESCRIBE = 13,   /* seen: depth, character, quality, release, ease, layer, words */
+  FIRN_TEST_EVENT_RETRACT = 14,    /* that was no fracture; opens a test again that it had ended */
+  FIRN_TEST_EVENT_NOT_VALID = 15,  /* the column was no valid test: not_valid_reason, words */
+  FIRN_TEST_EVENT_STOP = 16        /* no more load */
 } firn_test_event_kind;
 
 /* Where a guided test stands. Since 0.1. */
