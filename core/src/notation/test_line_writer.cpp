@@ -537,6 +537,8 @@ bool append_test(std::string& out, firnbook::StabilityTestT test, firnbook::Dire
     if (depth.direction() != implied) return;
     depth = firnbook::Depth(depth.value_10um(), depth.datum(), firnbook::Direction::unknown);
   };
+  // A test under construction has gaps where fractures were taken back.
+  form::tidy(form::table_of<firnbook::StabilityTestT>(), &test);
   for (auto& fracture : test.fractures) {
     if (fracture->depth != nullptr) leave_out(*fracture->depth);
   }
