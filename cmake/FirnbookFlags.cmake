@@ -21,9 +21,15 @@ if(FIRNBOOK_SMALL)
   if(NOT CMAKE_CXX_COMPILER_ID MATCHES "Clang")
     message(FATAL_ERROR "FIRNBOOK_SMALL takes clang; this is ${CMAKE_CXX_COMPILER}")
   endif()
-  set(FIRNBOOK_OPTIMISE_HOT -Oz -flto)
+  # The first that can tell glibc of short addresses is lld 15.
+  find_program(FIRNBOOK_LLD REQUIRED
+               NAMES ld.lld-20 ld.lld-19 ld.lld-18 ld.lld-17 ld.lld-16 ld.lld-15 ld.lld)
+  # For programs that link our archives too: what is in them is no machine code yet.
+  add_link_options("--ld-path=${FIRNBOOK_LLD}")
+  # Whoever may throw keeps its unwind table, which is what running out of memory needs; the rest needs none.
+  set(FIRNBOOK_OPTIMISE_HOT -Oz -flto -fno-asynchronous-unwind-tables)
   set(FIRNBOOK_OPTIMISE_COLD ${FIRNBOOK_OPTIMISE_HOT})
-  set(FIRNBOOK_LINK_SMALL -fuse-ld=lld -flto "LINKER:--icf=all" "LINKER:--pack-dyn-relocs=relr")
+  set(FIRNBOOK_LINK_SMALL -flto "LINKER:-O2" "LINKER:--icf=all" "LINKER:-z,pack-relative-relocs")
 endif()
 
 add_library(firnbook_warnings INTERFACE)

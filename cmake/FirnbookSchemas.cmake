@@ -10,7 +10,7 @@ find_path(FIRNBOOK_FLATBUFFERS_INCLUDE flatbuffers/flatbuffers.h REQUIRED
 
 set(FIRNBOOK_SCHEMA_DIR "${PROJECT_SOURCE_DIR}/schemas")
 set(FIRNBOOK_GENERATED_DIR "${PROJECT_BINARY_DIR}/generated")
-set(FIRNBOOK_SCHEMAS vocabulary pit bulletin edit report)
+set(FIRNBOOK_SCHEMAS vocabulary pit bulletin edit report comparison)
 
 # The object API (the mutable form) is for pit alone: everything else reads in place.
 set(firnbook_generated)

@@ -32,6 +32,9 @@ checks   cmd:ccache                                    ccache
 checks   cmd:python3                                   python3
 checks   cmd:git                                       git
 cross    cmd:aarch64-linux-gnu-g++                     g++-aarch64-linux-gnu
+cross    cmd:clang++                                   clang
+cross    cmd:ld.lld-16                                 lld-16
+cross    cmd:llvm-ar                                   llvm
 cross    cmd:arm-linux-gnueabihf-g++                   g++-arm-linux-gnueabihf
 cross    cmd:qemu-aarch64-static                       qemu-user-static
 cross    file:/usr/src/googletest/CMakeLists.txt       googletest

@@ -87,7 +87,7 @@ void keep_quiet(void*, firn_log_level, const char*, const char*) {}
 
 // What the calls work on, made once.
 struct Demo {
-  std::string notes, pit, report;
+  std::string notes, pit, report, comparison;
 };
 const Demo& demo_of(const std::string& name) {
   static std::map<std::string, Demo> made;
@@ -97,6 +97,12 @@ const Demo& demo_of(const std::string& name) {
     demo.notes = capi::demo_notes(name);
     demo.pit = capi::pit_of(context, demo.notes);
     demo.report = capi::report_of(context, demo.pit);
+    const std::string other = capi::pit_of(context, capi::demo_notes("tarn-shoulder"));
+    Buffer comparison(context);
+    EXPECT_EQ(firn_compare(context, bytes_of(demo.pit), demo.pit.size(), bytes_of(other), other.size(),
+                           nullptr, comparison.out(), nullptr),
+              FIRN_OK);
+    demo.comparison = comparison.text();
   }
   return demo;
 }
@@ -106,14 +112,15 @@ const std::string& another_journal();
 // A call under test: made in a fresh context, with what it needs prepared while there is memory.
 struct Scene {
   Context context;
-  const std::string &notes, &pit, &report;
+  const std::string &notes, &pit, &report, &comparison;
   firn_report* opened = nullptr;
   firn_recorder* recorder = nullptr;
   firn_buffer out = {nullptr, 0}, more = {nullptr, 0};
   firn_target target = {};
   firn_error error = FIRN_INIT(firn_error);
 
-  explicit Scene(const Demo& demo) : notes(demo.notes), pit(demo.pit), report(demo.report) {
+  explicit Scene(const Demo& demo)
+      : notes(demo.notes), pit(demo.pit), report(demo.report), comparison(demo.comparison) {
     EXPECT_EQ(firn_report_open(context, bytes_of(report), report.size(), &opened, nullptr), FIRN_OK);
     EXPECT_EQ(firn_recorder_create(context, &recorder, nullptr), FIRN_OK);
     firn_author author = FIRN_INIT(firn_author);
@@ -174,6 +181,27 @@ firn_status record_site(Scene& s) {
   site.probes_10um = probes;
   site.probe_count = 2;
   return firn_record_site(s.recorder, &site, &s.out, &s.error);
+}
+
+// Against the other demo pit, so that there is something to tell of every kind.
+firn_status compare(Scene& s) {
+  const std::string& other = demo_of("tarn-shoulder").pit;
+  return firn_compare(s.context, bytes_of(s.pit), s.pit.size(), bytes_of(other), other.size(), nullptr,
+                      &s.out, &s.error);
+}
+
+firn_status tell_comparison(Scene& s) {
+  const std::string& other = demo_of("tarn-shoulder").pit;
+  return firn_comparison_note(s.context, bytes_of(s.comparison), s.comparison.size(), bytes_of(s.pit),
+                              s.pit.size(), bytes_of(other), other.size(), &s.out, &s.error);
+}
+
+firn_status record_step(Scene& s) {
+  firn_step step = FIRN_INIT(firn_step);
+  step.present = FIRN_BIT(FIRN_FIELD_STEP_KIND) | FIRN_BIT(FIRN_FIELD_STEP_DONE);
+  step.kind = FIRN_STEP_KIND_PACK_CLOSED;
+  step.words = kObserver;
+  return firn_record_step(s.recorder, &step, nullptr, nullptr, &s.out, &s.error);
 }
 
 // A journal of somebody else about the same pit, made while there is memory.
@@ -303,6 +331,10 @@ const std::vector<Case>& cases() {
        [](Scene& s) {
          return firn_record_undo(s.recorder, s.target.device, s.target.sequence, &s.out, &s.error);
        }},
+      {"record_step", record_step},
+      {"compare", compare},
+      {"comparison_note", tell_comparison},
+
       {"recorder_begin",
        [](Scene& s) {
          firn_recorder* made = nullptr;

@@ -71,7 +71,9 @@ static void check_nothing_given(void) {
       firn_record_test(NULL, NULL, NULL, NULL, NULL, NULL),
       firn_record_sign(NULL, NULL, NULL, NULL, NULL, NULL),
       firn_record_slide(NULL, NULL, NULL, NULL, NULL, NULL),
+      firn_record_step(NULL, NULL, NULL, NULL, NULL, NULL),
       firn_record_remark(NULL, NULL, NULL, NULL, NULL, NULL),
+      firn_record_notes(NULL, NULL, 0, NULL, NULL),
       firn_record_fracture(NULL, NULL, NULL, NULL, NULL, NULL, NULL),
       firn_record_density(NULL, NULL, NULL, NULL, NULL, NULL, NULL),
       firn_record_remove(NULL, NULL, NULL, NULL),
@@ -82,6 +84,12 @@ static void check_nothing_given(void) {
       firn_record_rescale_depths(NULL, 0, 0, NULL, NULL),
       firn_record_undo(NULL, 0, 0, NULL, NULL),
       firn_record_redo(NULL, 0, 0, NULL, NULL),
+      firn_compare(NULL, NULL, 0, NULL, 0, NULL, NULL, NULL),
+      firn_comparison_note(NULL, NULL, 0, NULL, 0, NULL, 0, NULL, NULL),
+      firn_procedure_count(0, NULL, NULL),
+      firn_procedure_step(0, 0, NULL, NULL),
+      firn_probe_spread(NULL, 0, NULL, NULL),
+      firn_probe_spread(NULL, 1, NULL, NULL),
   };
   for (size_t i = 0; i < sizeof answers / sizeof answers[0]; ++i) {
     if (answers[i] != FIRN_NULL_ARGUMENT) {

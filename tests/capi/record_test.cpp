@@ -1,6 +1,7 @@
 // Recording by plain structs and by bytes. That Larch Bowl recorded by structs has the bytes of its notes is
 // tested with examples/first-pit/first_pit.c.
 #include <cstring>
+#include <sstream>
 
 #include "support.h"
 
@@ -522,6 +523,51 @@ TEST_F(Recording, AnyBytesAsAnEdit) {
     }
     firn_recorder_destroy(fresh);
   }
+}
+
+// --- field notes as edits ---------------------------------------------------------------------------------
+
+// Written down line by line as the day goes, the pit has the bytes of its notes read at once.
+TEST_F(Recording, NotesLineByLineMakeTheSamePit) {
+  for (const std::string& name : capi::demos()) {
+    firn_recorder_destroy(recorder);
+    ASSERT_EQ(firn_recorder_create(context, &recorder, nullptr), FIRN_OK);
+    firn_author author = FIRN_INIT(firn_author);
+    author.device = kDevice;
+    ASSERT_EQ(firn_recorder_author(recorder, &author, nullptr), FIRN_OK);
+    std::istringstream lines(capi::demo_notes(name));
+    std::string line;
+    while (std::getline(lines, line)) {
+      if (line.empty() || line[0] == '#') continue;
+      ASSERT_EQ(firn_record_notes(recorder, line.data(), line.size(), nullptr, &error), FIRN_OK)
+          << line << ": " << error.what;
+    }
+    EXPECT_EQ(pit(), capi::read_file(std::string(FIRN_SOURCE_DIR) + "/tests/golden/" + name + ".firn"))
+        << name;
+  }
+}
+
+TEST_F(Recording, NotesThatAreNotUnderstoodRecordNothing) {
+  const std::string before = pit();
+  const std::string typo = "HS 46\n0-5 F DFF\n";
+  EXPECT_EQ(firn_record_notes(recorder, typo.data(), typo.size(), nullptr, &error),
+            FIRN_NOTES_NOT_UNDERSTOOD);
+  EXPECT_EQ(error.line, 2u);
+  EXPECT_NE(std::string(error.remedy), "");
+  EXPECT_EQ(firn_record_notes(recorder, "# only a comment", 16, nullptr, &error), FIRN_BAD_EDIT);
+  EXPECT_EQ(firn_record_notes(recorder, nullptr, 0, nullptr, &error), FIRN_NULL_ARGUMENT);
+  EXPECT_EQ(firn_recorder_edit_count(recorder), 0u);
+  EXPECT_EQ(pit(), before);
+}
+
+TEST_F(Recording, NotesSayWhatWasRounded) {
+  Buffer remarks(context);
+  const std::string inches = "HS 18.123 in";
+  ASSERT_EQ(firn_record_notes(recorder, inches.data(), inches.size(), remarks.out(), &error), FIRN_OK)
+      << error.what;
+  EXPECT_EQ(firn_recorder_edit_count(recorder), 1u);
+  EXPECT_NE(remarks.text().find("stored as 46.032 cm"), std::string::npos) << remarks.text();
+  EXPECT_NE(notes().find("HS 46.032"), std::string::npos) << notes();
 }
 
 }  // namespace

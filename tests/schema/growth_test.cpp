@@ -19,7 +19,7 @@
 namespace firn::test {
 namespace {
 
-constexpr const char* kSchemas[] = {"vocabulary", "pit", "bulletin", "edit", "report"};
+constexpr const char* kSchemas[] = {"vocabulary", "pit", "bulletin", "edit", "report", "comparison"};
 const std::string kNumbers = FIRN_SOURCE_DIR "/tests/schema/numbers.txt";
 
 bool is_null_by_default(const reflection::Field& field) {

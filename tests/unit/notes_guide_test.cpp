@@ -35,6 +35,7 @@ TEST(NotesGuide, EveryExampleIsReadAndPrinted) {
   EXPECT_EQ(pit.layers.size(), 8u);
   EXPECT_EQ(pit.tests.size(), 7u);
   EXPECT_EQ(pit.signs.size(), 10u);
+  EXPECT_EQ(pit.steps.size(), 4u);
   EXPECT_EQ(pit.densities.size(), 2u);
   EXPECT_EQ(pit.layers[7]->top->datum(), firnbook::Datum::ground);
   EXPECT_TRUE(pit.unread.empty());

@@ -36,7 +36,6 @@ class RandomPit {
     fill(*pit);
     pit->extensions.clear();
     pit->unread_edits = flatbuffers::nullopt;  // nor of a journal
-    pit->steps = flatbuffers::nullopt;         // placeholder of the procedure's branch
     for (auto& profile : pit->surface_area) {
       profile->dense_depth_cm.clear();
       profile->dense_m2kg.clear();

@@ -37,6 +37,7 @@ const std::map<std::string, Thing> kListThings = {
     {"tests", Thing::test},
     {"signs", Thing::sign},
     {"slides", Thing::slide},
+    {"steps", Thing::step},
     {"photos", Thing::photo},
     {"remarks", Thing::remark},
     {"unread", Thing::unread},

@@ -466,6 +466,16 @@ void each_field(Of<firnbook::Photo>, Visit&& visit) {
 }
 
 template <class Visit>
+void each_field(Of<firnbook::Step>, Visit&& visit) {
+  using T = firnbook::Step;
+  using O = firnbook::StepT;
+  visit(T::VT_KIND, &T::kind, &O::kind);
+  visit(T::VT_DONE, &T::done, &O::done);
+  visit(T::VT_MADE, &T::made, &O::made);
+  visit(T::VT_WORDS, &T::words, &O::words);
+}
+
+template <class Visit>
 void each_field(Of<firnbook::Pit>, Visit&& visit) {
   using T = firnbook::Pit;
   using O = firnbook::PitT;

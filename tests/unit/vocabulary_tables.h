@@ -48,6 +48,7 @@ inline std::vector<NamedTable> all_tables() {
       {"Purpose", code_table<firnbook::Purpose>()},
       {"Comparison", code_table<firnbook::Comparison>()},
       {"SignKind", code_table<firnbook::SignKind>()},
+      {"StepKind", code_table<firnbook::StepKind>()},
       {"Trigger", code_table<firnbook::Trigger>()},
       {"SlideKind", code_table<firnbook::SlideKind>()},
       {"Confidence", code_table<firnbook::Confidence>()},

@@ -534,6 +534,28 @@ typedef enum firn_fraction_unit {
   FIRN_FRACTION_UNIT_PPB = 3 /* "ppb" */
 } firn_fraction_unit;
 
+/* A step of the procedure around a pit and its tests. What each one asks for, what it guards against
+   and where it comes from: core/src/procedure/CATALOGUE.md. Since 0.1. */
+typedef enum firn_step_kind {
+  FIRN_STEP_KIND_KIT_WITHIN_REACH = 1,
+  FIRN_STEP_KIND_PACK_CLOSED = 2,
+  FIRN_STEP_KIND_PHONE_AWAY_FROM_TRANSCEIVER = 3,
+  FIRN_STEP_KIND_REPRESENTATIVE_SPOT = 4,
+  FIRN_STEP_KIND_SPOT_OF_LITTLE_CONSEQUENCE = 5,
+  FIRN_STEP_KIND_NOBODY_AND_NOTHING_ABOVE = 6,
+  FIRN_STEP_KIND_PROBED_FOR_EVEN_DEPTH = 7,
+  FIRN_STEP_KIND_SLOPE_STEEP_ENOUGH = 8, /* rutschblock only: no other test has a slope minimum */
+  FIRN_STEP_KIND_DUG_FROM_BELOW = 9,
+  FIRN_STEP_KIND_WALL_VERTICAL_AND_SHADED = 10,
+  FIRN_STEP_KIND_COMPRESSION_COLUMN_ISOLATED = 11,
+  FIRN_STEP_KIND_EXTENDED_COLUMN_ISOLATED = 12,
+  FIRN_STEP_KIND_DEEP_TAP_COLUMN_ISOLATED = 13,
+  FIRN_STEP_KIND_SAW_COLUMN_ISOLATED = 14,
+  FIRN_STEP_KIND_RUTSCHBLOCK_ISOLATED = 15,
+  FIRN_STEP_KIND_SHEAR_COLUMN_ISOLATED = 16,
+  FIRN_STEP_KIND_PIT_FILLED_IN = 17
+} firn_step_kind;
+
 /* How finely a moment is known. `none` stands for "no moment given" inside a TimeSpan. Since 0.1. */
 typedef enum firn_time_precision {
   FIRN_TIME_PRECISION_NONE = 0,
@@ -578,7 +600,8 @@ typedef enum firn_thing {
   FIRN_THING_OPERATION = 29,
   FIRN_THING_UNREAD = 30,
   FIRN_THING_REMARK = 31,
-  FIRN_THING_BOUNDARY = 32 /* the boundary below layer `index`, in order of depth */
+  FIRN_THING_BOUNDARY = 32, /* the boundary below layer `index`, in order of depth */
+  FIRN_THING_STEP = 33
 } firn_thing;
 
 /* Field ids of a Remark: positions in its `present` and `unreliable` masks. Since 0.1. */
@@ -966,6 +989,14 @@ typedef enum firn_photo_field {
   FIRN_FIELD_PHOTO_SHA256 = 4
 } firn_photo_field;
 
+/* Field ids of a Step: positions in its `present` and `unreliable` masks. Since 0.1. */
+typedef enum firn_step_field {
+  FIRN_FIELD_STEP_KIND = 0,
+  FIRN_FIELD_STEP_DONE = 1,
+  FIRN_FIELD_STEP_MADE = 2,
+  FIRN_FIELD_STEP_WORDS = 3
+} firn_step_field;
+
 /* Field ids of a Pit: positions in its `present` and `unreliable` masks. Since 0.1. */
 typedef enum firn_pit_field {
   FIRN_FIELD_PIT_SCHEMA_MINOR = 0,
@@ -1247,6 +1278,8 @@ typedef enum firn_caution_key {
   FIRN_CAUTION_KEY_NOT_BACKFILLED = 16,
   FIRN_CAUTION_KEY_NEWER_SCHEMA = 17,
   FIRN_CAUTION_KEY_SITE_UNKNOWN = 18,
+  FIRN_CAUTION_KEY_STEP_NOT_DONE = 30, /* somebody wrote that a step that guards people was not done. a = StepKind; place = the step */
+  FIRN_CAUTION_KEY_STEP_NOT_TICKED = 31, /* the list of steps was used, and nobody ticked this one, which guards people. a = StepKind */
   FIRN_CAUTION_KEY_ONE_PIT_IS_ONE_POINT = 101,
   FIRN_CAUTION_KEY_SNOW_VARIES = 102,
   FIRN_CAUTION_KEY_TESTS_MISS = 103,

@@ -4,6 +4,7 @@
 
 #include "firnbook/buffer.h"
 #include "firnbook/codes.h"
+#include "firnbook/compare.h"
 #include "firnbook/context.h"
 #include "firnbook/draw.h"
 #include "firnbook/export.h"
@@ -12,6 +13,7 @@
 #include "firnbook/note.h"
 #include "firnbook/notes.h"
 #include "firnbook/pit.h"
+#include "firnbook/procedure.h"
 #include "firnbook/record.h"
 #include "firnbook/status.h"
 #include "firnbook/types.h"

@@ -367,6 +367,18 @@ typedef struct firn_slide {
   const void* reserved_pointer; /* NULL */
 } firn_slide;
 
+/* A step of the procedure, ticked or not (procedure.h tells which there are). Since 0.1. */
+typedef struct firn_step {
+  uint32_t struct_size;
+  uint8_t kind; /* firn_step_kind */
+  uint8_t done; /* 0 or 1 */
+  uint8_t reserved[2];
+  uint64_t present; /* FIRN_FIELD_STEP_ bits */
+  firn_moment made; /* when it was done */
+  const char* words;
+  const void* reserved_pointer; /* NULL */
+} firn_step;
+
 /* The observer's own reading and plan, in their words. Since 0.1. */
 typedef struct firn_assessment {
   uint32_t struct_size;
@@ -447,9 +459,22 @@ FIRN_API firn_status firn_record_sign(firn_recorder* recorder, const firn_sign* 
 FIRN_API firn_status firn_record_slide(firn_recorder* recorder, const firn_slide* slide,
                                        const firn_target* change, firn_target* target, firn_buffer* edit,
                                        firn_error* error);
+FIRN_API firn_status firn_record_step(firn_recorder* recorder, const firn_step* step,
+                                      const firn_target* change, firn_target* target, firn_buffer* edit,
+                                      firn_error* error);
 FIRN_API firn_status firn_record_remark(firn_recorder* recorder, const firn_remark* remark,
                                         const firn_target* change, firn_target* target, firn_buffer* edit,
                                         firn_error* error);
+
+/* Records what field notes say (examples/first-pit/NOTES.md): one line as it was written down, or many. What
+   a pit has once is one edit, the things of its lists are another; a line is read without the lines recorded
+   before it, so `depths from` and the like hold for one call. `text` needs no NUL. `remarks` may be NULL; it
+   receives one line for each rounding that was made. Errors: those of firn_notes_read, whose message says
+   what was expected and where; FIRN_BAD_EDIT when the notes say nothing; FIRN_TOO_LARGE for an edit beyond
+   max_edit_bytes; FIRN_WRONG_STATE before firn_recorder_author. Nothing was recorded then, save that the
+   first of two edits may stand when memory ran out before the second. Since 0.1. */
+FIRN_API firn_status firn_record_notes(firn_recorder* recorder, const char* text, size_t size,
+                                       firn_buffer* remarks, firn_error* error);
 
 /* One more fracture of a test, or density of a profile, that was recorded before: `into` names the test or
    the profile. With `change` the one named by it is changed, and `into` is NULL. Errors as above, and

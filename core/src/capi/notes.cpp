@@ -1,6 +1,10 @@
 #include "firnbook/notes.h"
 
+#include <memory>
+#include <utility>
+
 #include "capi/inputs.h"
+#include "capi/notes.h"
 #include "capi/outputs.h"
 #include "capi/structs.h"
 #include "notation/notes.h"
@@ -36,24 +40,42 @@ Failure with_count(Failure first, std::size_t others) {
   return first;
 }
 
-Done read_notes(firn_context& context, std::string_view text, const notation::NotesOptions& options,
-                firn_buffer* pit, firn_buffer* remarks) {
+}  // namespace
+
+Result<std::unique_ptr<firnbook::PitT>> take_notes(firn_context& context, const char* caller,
+                                                   std::string_view text, bool keep_unread) {
+  if (text.size() > context.limits.max_notes_bytes) {
+    return failure_of(FIRN_TOO_LARGE, "more bytes than the limit allows for field notes",
+                      "raise max_notes_bytes in the context's options if these notes are trusted");
+  }
+  notation::NotesOptions reading;
+  reading.keep_unread = keep_unread;
+  reading.max_bytes = context.limits.max_notes_bytes;
   std::vector<Failure> others;
-  Result<notation::NotesRead> read = notation::read_notes(text, options, others);
+  Result<notation::NotesRead> read = notation::read_notes(text, reading, others);
   if (!read) {
-    for (const Failure& other : others) context.log.write(FIRN_LOG_WARNING, "firn_notes_read", other.what);
+    for (const Failure& other : others) context.log.write(FIRN_LOG_WARNING, caller, other.what);
     return with_count(read.failure(), others.size());
   }
   std::string& lines = context.work.text;
   lines.clear();
   for (const Failure& remark : read->remarks) {
     append_remark(lines, remark);
-    context.log.write(FIRN_LOG_INFO, "firn_notes_read", remark.what);
+    context.log.write(FIRN_LOG_INFO, caller, remark.what);
   }
+  return std::move(read->pit);
+}
+
+namespace {
+
+Done read_notes(firn_context& context, std::string_view text, bool keep_unread, firn_buffer* pit,
+                firn_buffer* remarks) {
+  Result<std::unique_ptr<firnbook::PitT>> read = take_notes(context, "firn_notes_read", text, keep_unread);
+  if (!read) return read.failure();
   Staged staged_pit(context, pit), staged_remarks(context, remarks);
-  const recording::Bytes bytes = recording::to_bytes(*read->pit);
+  const recording::Bytes bytes = recording::to_bytes(**read);
   staged_pit.fill(bytes.data(), bytes.size());
-  staged_remarks.fill(lines);
+  staged_remarks.fill(context.work.text);
   staged_pit.publish();
   staged_remarks.publish();
   return done();
@@ -74,14 +96,7 @@ firn_status firn_notes_read(firn_context* context, const char* text, size_t size
     if (chosen->keep_unread > 1) {
       return failure_of(FIRN_BAD_ARGUMENT, "keep_unread is neither 0 nor 1", "give 0 or 1");
     }
-    if (size > context->limits.max_notes_bytes) {
-      return failure_of(FIRN_TOO_LARGE, "more bytes than the limit allows for field notes",
-                        "raise max_notes_bytes in the context's options if these notes are trusted");
-    }
-    firn::notation::NotesOptions reading;
-    reading.keep_unread = chosen->keep_unread == 1;
-    reading.max_bytes = context->limits.max_notes_bytes;
-    return read_notes(*context, {text, size}, reading, pit, remarks);
+    return read_notes(*context, {text, size}, chosen->keep_unread == 1, pit, remarks);
   });
 }
 

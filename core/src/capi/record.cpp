@@ -248,6 +248,14 @@ firn_status firn_record_slide(firn_recorder* recorder, const firn_slide* slide, 
   });
 }
 
+firn_status firn_record_step(firn_recorder* recorder, const firn_step* step, const firn_target* change,
+                             firn_target* target, firn_buffer* edit, firn_error* error) {
+  return guard({context_of(recorder), error, __func__, {edit}}, [&]() -> firn::Done {
+    return record_one(*recorder, step, put<firn_step, &firnbook::PitT::steps>,
+                      {firnbook::Thing::step, nullptr, change, nullptr}, target, edit);
+  });
+}
+
 firn_status firn_record_remark(firn_recorder* recorder, const firn_remark* remark, const firn_target* change,
                                firn_target* target, firn_buffer* edit, firn_error* error) {
   return guard({context_of(recorder), error, __func__, {edit}}, [&]() -> firn::Done {

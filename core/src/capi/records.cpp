@@ -332,6 +332,15 @@ Done translate(const firn_slide& from, firnbook::SlideT& to, Room& room) {
   return fields.finish();
 }
 
+Done translate(const firn_step& from, firnbook::StepT& to, Room& room) {
+  Fields fields("firn_step", from.present, 0, room);
+  fields.moment(FIRN_FIELD_STEP_MADE, to.made, from.made);
+  fields.number(FIRN_FIELD_STEP_KIND, to.kind, from.kind);
+  fields.yes_or_no(FIRN_FIELD_STEP_DONE, to.done, from.done);
+  fields.text(FIRN_FIELD_STEP_WORDS, to.words, from.words);
+  return fields.finish();
+}
+
 Done translate(const firn_assessment& from, firnbook::AssessmentT& to, Room& room) {
   Fields fields("firn_assessment", from.present, 0, room);
   fields.number(FIRN_FIELD_ASSESSMENT_CONFIDENCE, to.confidence, from.confidence);

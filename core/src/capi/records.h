@@ -23,6 +23,7 @@ Done translate(const firn_fracture& from, firnbook::FractureT& to, Room& room);
 Done translate(const firn_test& from, firnbook::StabilityTestT& to, Room& room);
 Done translate(const firn_sign& from, firnbook::SignT& to, Room& room);
 Done translate(const firn_slide& from, firnbook::SlideT& to, Room& room);
+Done translate(const firn_step& from, firnbook::StepT& to, Room& room);
 Done translate(const firn_assessment& from, firnbook::AssessmentT& to, Room& room);
 Done translate(const firn_bulletin_seen& from, firnbook::BulletinSeenT& to, Room& room);
 Done translate(const firn_remark& from, firnbook::RemarkT& to, Room& room);
@@ -52,6 +53,7 @@ FIRN_RECORD(firn_fracture, on)
 FIRN_RECORD(firn_test, reserved_pointer)
 FIRN_RECORD(firn_sign, reserved_pointer)
 FIRN_RECORD(firn_slide, reserved_pointer)
+FIRN_RECORD(firn_step, reserved_pointer)
 FIRN_RECORD(firn_assessment, plan)
 FIRN_RECORD(firn_bulletin_seen, reserved_pointer)
 FIRN_RECORD(firn_remark, about)

@@ -1,5 +1,6 @@
 // Where the pit was dug: probing, slope, aspect, elevation, coordinates.
 #include "checking/rules.h"
+#include "procedure/probing.h"
 
 namespace firn::checking {
 namespace {
@@ -7,12 +8,6 @@ namespace {
 using firnbook::CompassPoint;
 using firnbook::Site;
 
-// Uneven probing. No published limit is known; common practice wants even depth around the pit. Ours: the
-// strikes differ by more than a fifth of their mean and by more than a hand's width.
-constexpr std::int64_t kUnevenPercent = 20;
-constexpr std::int64_t kUneven = pit::cm(10);
-// Ours: two strikes cannot tell an odd one from the depth around it.
-constexpr std::uint32_t kFewestProbes = 3;
 constexpr std::int32_t kSteepest = 90;
 constexpr std::int32_t kFullCircle = 360;
 constexpr std::int32_t kLatitudeLimit = 900000000;    // 90 deg (WGS 84)
@@ -25,54 +20,32 @@ Place site_place(int vtable_offset) {
   return place_of(Thing::site, -1, field_id(vtable_offset));
 }
 
-struct Strikes {
-  std::int64_t sum = 0;
-  std::int64_t count = 0;
-  std::int32_t lowest = INT32_MAX;
-  std::int32_t highest = INT32_MIN;
-
-  void add(std::int32_t strike) {
-    sum += strike;
-    ++count;
-    if (strike < lowest) lowest = strike;
-    if (strike > highest) highest = strike;
-  }
-  std::int64_t range() const { return std::int64_t{highest} - lowest; }
-};
-
-void check_evenness(const Strikes& strikes, Reporter& out) {
-  if (strikes.count < 2) return;
-  // range > percent of sum / count, without dividing.
-  const bool by_share = strikes.range() * strikes.count * 100 > strikes.sum * kUnevenPercent;
-  if (!by_share || strikes.range() <= kUneven) return;
-  out.add(CheckCode::probing_uneven, site_place(Site::VT_PROBES_10UM), strikes.lowest, strikes.highest,
-          strikes.sum / strikes.count);
-}
-
-void check_hs(const pit::View& pit, const Strikes& strikes, Reporter& out) {
+void check_hs(const pit::View& pit, const procedure::ProbeSpread& strikes, Reporter& out) {
+  constexpr std::int64_t kApart = procedure::kUneven_10um;
   if (strikes.count == 0 || pit.hs() == pit::kUnknown) return;
-  if (pit.hs() >= strikes.lowest - kUneven && pit.hs() <= strikes.highest + kUneven) return;
+  if (pit.hs() >= strikes.lowest_10um - kApart && pit.hs() <= strikes.highest_10um + kApart) return;
   out.add(CheckCode::hs_differs_from_probes,
-          place_of(Thing::snowpack, -1, field_id(firnbook::Snowpack::VT_HS_10UM)), pit.hs(), strikes.lowest,
-          strikes.highest);
+          place_of(Thing::snowpack, -1, field_id(firnbook::Snowpack::VT_HS_10UM)), pit.hs(),
+          strikes.lowest_10um, strikes.highest_10um);
 }
 
 void check_probes(const pit::View& pit, Reporter& out) {
   const Site* site = pit.raw().site();
   const auto* probes = site != nullptr ? site->probes_10um() : nullptr;
   const std::uint32_t count = pit::size_of(probes);
-  if (count < kFewestProbes) out.add(CheckCode::probes_too_few, site_place(Site::VT_PROBES_10UM), count);
-  Strikes strikes;
-  for (std::uint32_t i = 0; i < count; ++i) {
-    const std::int32_t strike = probes->Get(i);
-    if (strike < 0) {
-      out.add(CheckCode::probe_negative, place_of(Thing::probe, static_cast<std::int32_t>(i), kWholeThing),
-              strike);
-    } else {
-      strikes.add(strike);
-    }
+  if (count < procedure::kFewestStrikes) {
+    out.add(CheckCode::probes_too_few, site_place(Site::VT_PROBES_10UM), count);
   }
-  check_evenness(strikes, out);
+  for (std::uint32_t i = 0; i < count; ++i) {
+    if (probes->Get(i) >= 0) continue;
+    out.add(CheckCode::probe_negative, place_of(Thing::probe, static_cast<std::int32_t>(i), kWholeThing),
+            probes->Get(i));
+  }
+  const procedure::ProbeSpread strikes = procedure::spread_of(probes);
+  if (strikes.uneven) {
+    out.add(CheckCode::probing_uneven, site_place(Site::VT_PROBES_10UM), strikes.lowest_10um,
+            strikes.highest_10um, strikes.mean_10um);
+  }
   check_hs(pit, strikes, out);
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "checking/rules.h"
+#include "procedure/procedure.h"
 
 namespace firn::checking {
 namespace {
@@ -20,7 +21,7 @@ constexpr std::int32_t kMostTaps = 30;
 constexpr std::int32_t kLastStep = 6;  // 7 is "no fracture"
 // Rutschblock: 30 deg (read: Foehn 1989). 20 deg with a second person watching is in the message (read:
 // Jamieson and Johnston 1993); whether somebody watched is not recorded, so the rule cannot use it.
-constexpr std::int32_t kRutschblockSlope = 30;
+constexpr std::int32_t kRutschblockSlope = procedure::kRutschblockSlope_deg;
 // Column tests seldom reach layers below 100 to 120 cm (read in secondary sources: Campbell; avalanche.org).
 constexpr std::int32_t kUsefulDepth = pit::cm(120);
 // Sources disagree on the extended column: 120, 100 or 70 cm. The smallest of them gives a hint.

@@ -182,6 +182,10 @@ void check_sign_codes(const firnbook::Pit& raw, Reporter& out) {
     code(slide->trigger(), firnbook::EnumNameTrigger, firnbook::Slide::VT_TRIGGER);
     code(slide->aspect_point(), firnbook::EnumNameCompassPoint, firnbook::Slide::VT_ASPECT_POINT);
   }
+  for (std::uint32_t i = 0; i < pit::size_of(raw.steps()); ++i) {
+    const Codes code{out, Thing::step, signed_index(i)};
+    code(raw.steps()->Get(i)->kind(), firnbook::EnumNameStepKind, firnbook::Step::VT_KIND);
+  }
 }
 
 // The methods of measured profiles, what they measured, and the codes of their readings.

@@ -2,11 +2,12 @@
 // pit.
 //
 // The order is ours: what was seen on the way; whether the record can be leaned on; how the snow varies here;
-// what the tests left open; what nobody looked at; how the place compares; what is missing. A short text
-// prints the first three.
+// what the tests left open; what nobody looked at or did; how the place compares; what is missing. A short
+// text prints the first three.
 #include <tuple>
 
 #include "interpretation/evidence.h"
+#include "procedure/procedure.h"
 
 namespace firn::interpretation {
 namespace {
@@ -27,6 +28,7 @@ class Gatherer {
     snow();
     tests();
     signs_not_looked_for();
+    steps();
     unreliable();
     site();
     bulletin();
@@ -103,6 +105,28 @@ class Gatherer {
   void signs_not_looked_for() {
     const std::int32_t open = unanswered_signs(pit_);
     if (open != 0) put(CautionKey::signs_not_looked_for, whole_pit(), open);
+  }
+
+  // Steps that guard people. A pit without a single tick was recorded without the list and says nothing here.
+  void steps() {
+    const procedure::Ticks ticks(pit_.raw());
+    if (!ticks.any()) return;
+    std::size_t count = 0;
+    const procedure::Step* all = procedure::all_steps(count);
+    for (std::size_t i = 0; i < count; ++i) {
+      if (all[i].guards_people) step(all[i].kind, ticks.of(all[i].kind));
+    }
+  }
+
+  void step(firnbook::StepKind kind, const procedure::Tick& tick) {
+    const auto number = static_cast<std::int32_t>(kind);
+    if (tick.state == procedure::Ticked::not_done) {
+      put(CautionKey::step_not_done, place_of(Thing::step, tick.stored, kWholeThing), number);
+    } else if (tick.state == procedure::Ticked::not_said) {
+      // The record has a field of its own for a pit that was filled in, and a caution for one that was not.
+      if (kind == firnbook::StepKind::pit_filled_in && pit_.raw().backfilled()) return;
+      put(CautionKey::step_not_ticked, place_of(Thing::pit, -1, field_id(firnbook::Pit::VT_STEPS)), number);
+    }
   }
 
   // Each value marked unreliable that a raising finding rests on, once, in order of place.

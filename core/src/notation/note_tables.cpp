@@ -19,6 +19,7 @@ using firnbook::Sign;
 using firnbook::Site;
 using firnbook::Slide;
 using firnbook::Snowpack;
+using firnbook::Step;
 using firnbook::Surface;
 using firnbook::Thing;
 using firnbook::Unread;
@@ -326,6 +327,7 @@ using firnbook::PhotoT;
 using firnbook::RemarkT;
 using firnbook::SignT;
 using firnbook::SlideT;
+using firnbook::StepT;
 using firnbook::UnreadT;
 
 constexpr Item kPersonItems[] = {
@@ -342,6 +344,12 @@ constexpr Item kSignItems[] = {
     length_item<&SignT::length_10um>("length", Sign::VT_LENGTH_10UM, kM, "how far, in m").standing_alone(),
     moment_item<&SignT::seen>("seen", Sign::VT_SEEN, "when it was seen"),
     text_item<&SignT::words>("words", Sign::VT_WORDS, "words about the sign").standing_alone()};
+constexpr Item kStepItems[] = {
+    code_item<&StepT::kind>("kind", Step::VT_KIND, "a step such as pack closed or pit filled in")
+        .standing_alone(),
+    code_item<&StepT::done>("done", Step::VT_DONE, "yes or no").standing_alone(),
+    moment_item<&StepT::made>("made", Step::VT_MADE, "when it was done"),
+    text_item<&StepT::words>("words", Step::VT_WORDS, "words about the step").standing_alone()};
 constexpr Item kSlideItems[] = {
     code_item<&SlideT::kind>("kind", Slide::VT_KIND, "slab, loose, glide, cornice or unknown")
         .standing_alone(),
@@ -474,6 +482,7 @@ constexpr ItemTable kInterest = of(kInterestItems, Thing::choice);
 const ItemTable kPerson = of(kPersonItems, Thing::observer);
 const ItemTable kSign = of(kSignItems, Thing::sign);
 const ItemTable kSlide = of(kSlideItems, Thing::slide);
+const ItemTable kStep = of(kStepItems, Thing::step);
 const ItemTable kRemark = of(kRemarkItems, Thing::remark);
 const ItemTable kAbsence = of(kAbsenceItems, Thing::pit);
 const ItemTable kPhoto = of(kPhotoItems, Thing::photo);

@@ -56,8 +56,9 @@ const SingleLine& chosen_line();
 const SingleLine& interest_line();
 
 namespace items {
-extern const ItemTable kChosen, kInterest, kPerson, kSign, kSlide, kRemark, kAbsence, kPhoto, kUnread;
+extern const ItemTable kChosen, kInterest, kPerson, kSign, kSlide, kStep, kRemark, kAbsence, kPhoto, kUnread;
 inline constexpr std::uint8_t kSignAnswer = 1;
+inline constexpr std::uint8_t kStepDone = 1;
 
 // Profiles: what holds for the whole, and a reading behind its span of depth.
 extern const ItemTable kDensityProfile, kDensity, kLiquidWaterProfile, kLiquidWater, kSurfaceAreaProfile,

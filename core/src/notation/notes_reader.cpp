@@ -44,7 +44,17 @@ class NotesReader {
   bool heights_from(Line& line);
   bool measured(Line& line);
   bool temperatures(Line& line) { return read_temperatures(line, frame_, *pit_); }
-  bool sign(Line& line);
+  // Several on a line, blanks between what is said of one; the answer must be among it.
+  template <auto List, const ItemTable* Items, std::uint8_t Answer>
+  bool answered(Line& line) {
+    std::decay_t<decltype(*pit_.*List)> list;
+    do {
+      list.push_back(std::make_unique<typename decltype(list)::value_type::element_type>());
+      if (!answered_one(line, *Items, list.back().get(), Answer)) return false;
+    } while (line.scan.accept(','));
+    for (auto& one : list) (*pit_.*List).push_back(std::move(one));
+    return true;
+  }
   template <auto List, const ItemTable* Items>
   bool list_entry(Line& line) {
     auto entry = std::make_unique<typename std::decay_t<decltype((*pit_.*List)[0])>::element_type>();
@@ -62,6 +72,7 @@ class NotesReader {
   }
 
  private:
+  bool answered_one(Line& line, const ItemTable& items, void* table, std::uint8_t answer);
   void one_line(std::string_view text);
   bool content(Line& line);
   bool single(Line& line, const SingleLine& kind);
@@ -121,10 +132,11 @@ constexpr Keyword kKeywords[] = {
     {"reported", &NotesReader::single_of<head_lines, kReportedLine>},
     {"resistance", &NotesReader::profile<Profile::hardness>},
     {"sharing", &NotesReader::single_of<tail_lines, kSharingLine>},
-    {"sign", &NotesReader::sign},
+    {"sign", &NotesReader::answered<&PitT::signs, &items::kSign, items::kSignAnswer>},
     {"site", &NotesReader::single_of<site_lines, 0>},
     {"slide", &NotesReader::list_entry<&PitT::slides, &items::kSlide>},
     {"ssa", &NotesReader::profile<Profile::surface_area>},
+    {"step", &NotesReader::answered<&PitT::steps, &items::kStep, items::kStepDone>},
     {"strength", &NotesReader::profile<Profile::strength>},
     {"surface", &NotesReader::single_of<body_lines, kSurfaceLine>},
     {"temp", &NotesReader::temperatures},
@@ -338,20 +350,13 @@ bool NotesReader::contact(Line& line) {
   return true;
 }
 
-bool NotesReader::sign(Line& line) {
-  std::vector<std::unique_ptr<firnbook::SignT>> signs;
+bool NotesReader::answered_one(Line& line, const ItemTable& items, void* table, std::uint8_t answer) {
+  std::uint64_t seen = 0;
   do {
-    auto one = std::make_unique<firnbook::SignT>();
-    std::uint64_t seen = 0;
-    do {
-      if (!read_item(line, items::kSign, one.get(), seen)) return false;
-    } while (!line.scan.at_end() && line.scan.next() != ',');
-    // "whumpf" alone could mean either.
-    if ((seen >> items::kSignAnswer & 1) == 0) return line.expected("yes, no or not looked for");
-    signs.push_back(std::move(one));
-  } while (line.scan.accept(','));
-  for (auto& one : signs) pit_->signs.push_back(std::move(one));
-  return true;
+    if (!read_item(line, items, table, seen)) return false;
+  } while (!line.scan.at_end() && line.scan.next() != ',');
+  // "whumpf" alone could mean either.
+  return (seen >> answer & 1) != 0 || line.expected(items.items[answer].what);
 }
 
 bool NotesReader::layer(Line& line) {

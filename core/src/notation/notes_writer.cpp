@@ -39,6 +39,7 @@ class NotesWriter {
   void layers();
   void tests();
   void signs();
+  void steps();
   void absences();
   template <class T>
   void list(std::string_view keyword, const ItemTable& items, const std::vector<std::unique_ptr<T>>& entries);
@@ -213,6 +214,16 @@ void NotesWriter::signs() {
   if (index > 0) out_ += '\n';
 }
 
+void NotesWriter::steps() {
+  std::int32_t index = 0;
+  for (const auto& step : pit_.steps) {
+    out_ += index == 0 ? "step " : ", ";
+    const bool any = append_items(printing(index++), items::kStep, step.get(), " ");
+    if (!step->done) out_ += any ? " done ~" : "done ~";
+  }
+  if (index > 0) out_ += '\n';
+}
+
 template <class T>
 void NotesWriter::list(std::string_view keyword, const ItemTable& items,
                        const std::vector<std::unique_ptr<T>>& entries) {
@@ -275,6 +286,7 @@ void NotesWriter::write() {
   tests();
   signs();
   list("slide", items::kSlide, pit_.slides);
+  steps();
   singles(tail_lines());
   list("remark", items::kRemark, pit_.remarks);
   list("photo", items::kPhoto, pit_.photos);

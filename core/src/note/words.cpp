@@ -114,6 +114,9 @@ constexpr Row<CautionKey> kCautions[] = {
      "The record was written by a newer version: some of what it says may be missing here."},
     {CautionKey::site_unknown,
      "Place, elevation or aspect is not recorded: nobody can tell where this holds."},
+    {CautionKey::step_not_done, "A step that guards people was not done: {a:step}."},
+    {CautionKey::step_not_ticked,
+     "Nobody ticked a step that guards people: {a:step}. It may not have been done."},
     {CautionKey::one_pit_is_one_point,
      "One pit is one point. It can show that snow is unstable; it cannot show that a slope is not."},
     {CautionKey::snow_varies, "Snow varies within a few metres: the next pit may show something else."},
@@ -205,6 +208,9 @@ void append_number(std::string& out, std::int32_t value, std::string_view unit) 
     } else {
       out.append(code);
     }
+  } else if (unit == "step") {
+    const std::string_view code = code_of(static_cast<firnbook::StepKind>(value));
+    out.append(code.empty() ? std::string_view{"one that this version does not know"} : code);
   } else if (unit == "form") {
     const std::string_view code = code_of(static_cast<firnbook::GrainForm>(value));
     out.append(code.empty() ? std::string_view{"?"} : code);

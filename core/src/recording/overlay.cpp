@@ -43,6 +43,7 @@ constexpr ListInfo kLists[] = {
     list(Thing::remark, Pit::VT_REMARKS, true),
     list(Thing::pit, Pit::VT_ABSENCES, true),
     list(Thing::unread, Pit::VT_UNREAD),
+    list(Thing::step, Pit::VT_STEPS),
     list(Thing::pit, Pit::VT_EXTENSIONS, true),
 };
 static_assert(sizeof kLists / sizeof kLists[0] == kListCount);

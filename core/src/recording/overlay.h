@@ -31,7 +31,7 @@ struct ListInfo {
   bool has_about = false;  // its elements are about a place
   constexpr bool is_nested() const { return inner_thing != firnbook::Thing::pit; }
 };
-inline constexpr std::size_t kListCount = 17;
+inline constexpr std::size_t kListCount = 18;
 const ListInfo& list_info(std::size_t list);
 // The list whose elements, or the elements inside them, are of this kind; kListCount when there is none.
 std::size_t list_of(firnbook::Thing thing);

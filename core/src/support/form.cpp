@@ -300,6 +300,7 @@ constexpr ThingField kThings[] = {
     {Thing::operation, Pit::VT_OPERATION, 0},
     {Thing::unread, Pit::VT_UNREAD, 0},
     {Thing::remark, Pit::VT_REMARKS, 0},
+    {Thing::step, Pit::VT_STEPS, 0},
 };
 
 }  // namespace
@@ -336,6 +337,10 @@ void overlay(const Stored& from, const Field& field, void* to) {
   void* member = field.in(to);
   switch (field.kind) {
     case Kind::optional:
+      // A bool that holds anything but 0 or 1 is none.
+      if (field.element == Element::yes_no) {
+        return put_optional<std::uint8_t>(member, from.GetField<std::uint8_t>(field.field, 0) != 0);
+      }
       return with_number(field.element, [&](auto type) {
         using T = typename decltype(type)::type;
         put_optional<T>(member, from.GetField<T>(field.field, 0));
@@ -498,6 +503,17 @@ void swap(const Field& field, void* object, void* other) {
     case Kind::tables:
       return;
   }
+}
+
+void move_list(const Field& field, void* from, void* to) {
+  const Table& table = *field.table;
+  void* list = field.in(from);
+  void* target = field.in(to);
+  for (std::size_t i = 0; i < table.size(list); ++i) {
+    table.append(target);
+    table.swap(table.at(target, table.size(target) - 1), table.at(list, i));
+  }
+  table.shrink(list, 0);
 }
 
 bool tidy(const Table& table, void* object) {

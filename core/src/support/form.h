@@ -121,6 +121,9 @@ void wipe(const Field& field, void* object);
 // Swaps the member of two objects; not for lists of tables.
 void swap(const Field& field, void* object, void* other);
 
+// Moves the elements of a list of tables to the end of another object's.
+void move_list(const Field& field, void* from, void* to);
+
 // Puts an object in canonical form (padding zero, empty tables and null elements left out) and answers
 // whether it holds anything.
 bool tidy(const Table& table, void* object);

@@ -580,6 +580,13 @@ inline constexpr Named kNamed<firnbook::PhotoT>[] = {
     FIRN_FIELD(Photo, VT_SHA256, sha256),
 };
 template <>
+inline constexpr Named kNamed<firnbook::StepT>[] = {
+    FIRN_FIELD(Step, VT_KIND, kind),
+    FIRN_FIELD(Step, VT_DONE, done),
+    FIRN_FIELD(Step, VT_MADE, made),
+    FIRN_FIELD(Step, VT_WORDS, words),
+};
+template <>
 inline constexpr Named kNamed<firnbook::PitT>[] = {
     FIRN_FIELD(Pit, VT_SCHEMA_MINOR, schema_minor),
     FIRN_FIELD(Pit, VT_ID, id),
@@ -663,6 +670,7 @@ template const Table& table_of<firnbook::SlideT>();
 template const Table& table_of<firnbook::AssessmentT>();
 template const Table& table_of<firnbook::BulletinSeenT>();
 template const Table& table_of<firnbook::PhotoT>();
+template const Table& table_of<firnbook::StepT>();
 template const Table& table_of<firnbook::PitT>();
 
 }  // namespace firn::form

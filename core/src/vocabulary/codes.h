@@ -102,6 +102,8 @@ CodeTable code_table<firnbook::Comparison>();
 template <>
 CodeTable code_table<firnbook::SignKind>();
 template <>
+CodeTable code_table<firnbook::StepKind>();
+template <>
 CodeTable code_table<firnbook::Trigger>();
 template <>
 CodeTable code_table<firnbook::SlideKind>();

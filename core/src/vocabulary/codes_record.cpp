@@ -23,11 +23,39 @@ using firnbook::Purpose;
 using firnbook::Sharing;
 using firnbook::SignKind;
 using firnbook::SlideKind;
+using firnbook::StepKind;
 using firnbook::StrengthKind;
 using firnbook::StrengthMethod;
 using firnbook::SurfaceAreaMethod;
 using firnbook::Training;
 using firnbook::Trigger;
+
+// The steps of core/src/procedure: what each one asks for stands there.
+constexpr Code kSteps[] = {
+    {n(StepKind::kit_within_reach), "kit within reach", "the kit lies within reach"},
+    {n(StepKind::pack_closed), "pack closed", "the pack is closed"},
+    {n(StepKind::phone_away_from_transceiver), "phone away from transceiver",
+     "the phone is kept away from the transceiver"},
+    {n(StepKind::representative_spot), "representative spot", "the spot is like the terrain of interest"},
+    {n(StepKind::spot_of_little_consequence), "spot of little consequence",
+     "a slide here would have little consequence"},
+    {n(StepKind::nobody_and_nothing_above), "nobody and nothing above",
+     "nobody and nothing is on the snow above the wall"},
+    {n(StepKind::probed_for_even_depth), "probed for even depth", "the depth was probed around the spot"},
+    {n(StepKind::slope_steep_enough), "slope steep enough", "the slope is steep enough for a rutschblock"},
+    {n(StepKind::dug_from_below), "dug from below", "the pit was dug from below"},
+    {n(StepKind::wall_vertical_and_shaded), "wall vertical and shaded", "the wall is vertical and shaded"},
+    {n(StepKind::compression_column_isolated), "compression column isolated",
+     "the column of the compression test is isolated"},
+    {n(StepKind::extended_column_isolated), "extended column isolated", "the extended column is isolated"},
+    {n(StepKind::deep_tap_column_isolated), "deep tap column isolated",
+     "the column of the deep tap test is isolated"},
+    {n(StepKind::saw_column_isolated), "saw column isolated", "the column of the saw test is isolated"},
+    {n(StepKind::rutschblock_isolated), "rutschblock isolated", "the rutschblock is isolated"},
+    {n(StepKind::shear_column_isolated), "shear column isolated",
+     "the column of the shovel shear test is isolated"},
+    {n(StepKind::pit_filled_in), "pit filled in", "the pit was filled in"},
+};
 
 constexpr Code kDatums[] = {
     {n(Datum::unknown), "unknown", "not said from where it was measured"},
@@ -225,6 +253,10 @@ CodeTable code_table<Training>() {
 template <>
 CodeTable code_table<BulletinState>() {
   return rows(kBulletinStates);
+}
+template <>
+CodeTable code_table<StepKind>() {
+  return rows(kSteps);
 }
 template <>
 CodeTable code_table<Sharing>() {
