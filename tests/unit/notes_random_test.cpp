@@ -9,9 +9,9 @@
 #include <vector>
 
 #include "notes_help.h"
-#include "typed_fields.h"
 #include "support/place.h"
 #include "support/text.h"
+#include "typed_fields.h"
 #include "vocabulary/codes.h"
 
 namespace firn::tests {
@@ -35,6 +35,7 @@ class RandomPit {
     density_ = roll(4) + 1;
     fill(*pit);
     pit->extensions.clear();
+    pit->unread_edits = flatbuffers::nullopt;  // nor of a journal
     for (auto& profile : pit->surface_area) {
       profile->dense_depth_cm.clear();
       profile->dense_m2kg.clear();
