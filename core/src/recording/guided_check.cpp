@@ -134,7 +134,8 @@ Refusal why_not(const Run& run, GuidedState state, TestEventKind kind) {
             "saw on, or say why the test was not valid; a column without its length has no end"};
   }
   if (kind == TestEventKind::stop && run.kind == TestKind::RB) {
-    return {"the steps are not all done and nothing broke", "give the steps up to 6, or say why it was not valid"};
+    return {"the steps are not all done and nothing broke",
+            "give the steps up to 6, or say why it was not valid"};
   }
   if (kind == TestEventKind::stop)
     return {"nothing was loaded", "load it, or say why the test was not valid"};

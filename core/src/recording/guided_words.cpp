@@ -51,7 +51,8 @@ constexpr Row kRows[] = {
       kCampbell}},
     {Sentence::taps_done, {"That was tap 30, the last. Say what broke on it, or stop.", kExtended}},
     {Sentence::level_top,
-     {"Take off the damaged top, level what is left, and keep counting from where the count stands.", kCampbell}},
+     {"Take off the damaged top, level what is left, and keep counting from where the count stands.",
+      kCampbell}},
     {Sentence::no_tapping_on, {"The block is off: stop, and look at what it broke on.", kPractice}},
     {Sentence::one_more_tap,
      {"Does the crack reach the far end? If not, one more tap: some rules count a crossing on the next tap "
