@@ -162,8 +162,9 @@ TEST_F(Guided, NeverGuessesWhichCrackCrossed) {
   ASSERT_EQ(tell(FIRN_TEST_EVENT_RETRACT), FIRN_OK);
   taps(1);
   ASSERT_EQ(tell(FIRN_TEST_EVENT_CRACK), FIRN_OK);
-  ASSERT_EQ(tell(FIRN_TEST_EVENT_CROSSED), FIRN_OK);
-  EXPECT_EQ(line(), "ECTP18");
+  const firn_fracture seen = seen_down(68);
+  ASSERT_EQ(tell(FIRN_TEST_EVENT_CROSSED, &seen), FIRN_OK) << error.what;
+  EXPECT_EQ(line(), "ECTP18 down 68");
 }
 
 TEST_F(Guided, ARutschblockAndASawTest) {

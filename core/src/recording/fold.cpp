@@ -580,7 +580,7 @@ void Fold::apply_test_event(const Change& change, EditKey key) {
   std::uint32_t sub = event.about;
   if (adds_fracture(event)) {
     sub = record_fracture(change, key, run);
-  } else if (event.kind == firnbook::TestEventKind::describe) {
+  } else if (event.about != kNoFracture && event.fracture != nullptr) {
     change_thing(*change.fields(), Thing::fracture, {run.slot, sub}, pit_);
   } else if (event.kind == firnbook::TestEventKind::not_valid) {
     change_thing(*change.fields(), Thing::test, {run.slot, 0}, pit_);

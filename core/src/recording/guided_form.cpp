@@ -133,12 +133,10 @@ Done check_event_alone(const Change& change) {
     return refuse("the event is about a fracture and names none, or the other way round",
                   "give the fracture as `other` where the event needs it, and nowhere else");
   }
-  // A crack that was described when it began is described again by an event of its own.
-  const bool must_be_silent = kind == TestEventKind::crossed && about != nullptr;
   const bool must_speak =
       form.needed != 0 || kind == TestEventKind::describe || kind == TestEventKind::not_valid;
-  if (said == nullptr ? must_speak : must_be_silent) return wrong_fields();
-  return said != nullptr ? check_said_of_test(*said, kind) : done();
+  if (said != nullptr) return check_said_of_test(*said, kind);
+  return must_speak ? Done(wrong_fields()) : done();
 }
 
 Done check_start(const StabilityTest& test) {
