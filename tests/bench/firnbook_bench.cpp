@@ -12,6 +12,7 @@
 #include <string>
 #include <vector>
 
+#include "recording_bench.h"
 #include "table.h"
 
 namespace {
@@ -156,6 +157,10 @@ int main(int argc, char** argv) {
 
   std::printf("Tarn Shoulder: pit %zu bytes, report %zu bytes, JSON %zu bytes, notes %zu bytes\n",
               inputs().pit.size, inputs().report.size, inputs().json.size(), inputs().notes.size());
+  if (!firn::bench::register_recording()) {
+    std::fprintf(stderr, "the recorder refused what it must take\n");
+    return 1;
+  }
   firn::bench::Table table;
   benchmark::RunSpecifiedBenchmarks(&table);
   benchmark::Shutdown();
