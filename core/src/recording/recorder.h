@@ -81,8 +81,8 @@ class Recorder {
 
   // --- Journal. Whatever arrives gets a ticket: 1, 2, 3 ... Only what the host acknowledged is promised.
 
-  // Names the pit whose journal this is, which gets a ticket too. The same name again is fine; FIRN_OTHER_PIT for another one,
-  // FIRN_BAD_ARGUMENT for one that is empty or too long, FIRN_BAD_UTF8.
+  // Names the pit whose journal this is, which gets a ticket too. The same name again is fine; FIRN_OTHER_PIT
+  // for another one, FIRN_BAD_ARGUMENT for one that is empty or too long, FIRN_BAD_UTF8.
   Done begin(std::string_view pit_id);
   std::uint64_t last_ticket() const { return arrivals_.size(); }
   std::uint64_t acknowledged() const { return acknowledged_; }
