@@ -48,11 +48,11 @@ FIRN_API uint64_t firn_recorder_ticket(const firn_recorder* recorder);
    Since 0.1. */
 FIRN_API uint64_t firn_recorder_acknowledged(const firn_recorder* recorder);
 
-/* The frames of everything that arrived after the ticket `after`, in order of arrival, the frame that names the
-   pit among them: those after 0 make a whole journal. *last (may be NULL) becomes the last ticket among them,
-   `after` when there are none: then the buffer is empty. May be asked again and again. Errors: FIRN_WRONG_STATE
-   before firn_recorder_begin or a load that named the pit; FIRN_BAD_TICKET for a ticket that was not given out.
-   Since 0.1. */
+/* The frames of everything that arrived after the ticket `after`, in order of arrival, the frame that names
+   the pit among them: those after 0 make a whole journal. *last (may be NULL) becomes the last ticket among
+   them, `after` when there are none: then the buffer is empty. May be asked again and again. Errors:
+   FIRN_WRONG_STATE before firn_recorder_begin or a load that named the pit; FIRN_BAD_TICKET for a ticket that
+   was not given out. Since 0.1. */
 FIRN_API firn_status firn_recorder_frames(const firn_recorder* recorder, uint64_t after, firn_buffer* frames,
                                           uint64_t* last, firn_error* error);
 
