@@ -29,6 +29,7 @@ if(FIRNBOOK_SMALL)
   # Whoever may throw keeps its unwind table, which is what running out of memory needs; the rest needs none.
   set(FIRNBOOK_OPTIMISE_HOT -Oz -flto -fno-asynchronous-unwind-tables)
   set(FIRNBOOK_OPTIMISE_COLD ${FIRNBOOK_OPTIMISE_HOT})
+  target_compile_definitions(firnbook_flags INTERFACE FIRNBOOK_SMALL)
   set(FIRNBOOK_LINK_SMALL -flto "LINKER:-O2" "LINKER:--icf=all" "LINKER:-z,pack-relative-relocs")
 endif()
 
