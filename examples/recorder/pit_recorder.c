@@ -27,7 +27,7 @@ enum { MOST_LINE = 4096, MOST_WORDS = 32 };
 /* A partner's journal larger than this is something else. */
 #define MOST_JOURNAL (64L * 1024L * 1024L)
 
-typedef struct session {
+typedef struct desk {
   firn_context* context;
   firn_recorder* recorder;
   journal_file journal;
@@ -36,9 +36,9 @@ typedef struct session {
   uint64_t device;
   const char* observer;
   bool is_behind; /* something is recorded and not yet on the disk */
-} session;
+} desk;
 
-static void tell(const session* at) {
+static void tell(const desk* at) {
   if (at->error.what[0] != '\0') printf("  %s\n", at->error.what);
   if (at->error.what[0] == '\0') printf("  %s\n", firn_status_text((firn_status)at->error.status));
   if (at->error.path[0] != '\0') printf("  at %s\n", at->error.path);
@@ -48,7 +48,7 @@ static void tell(const session* at) {
 /* --- storing -------------------------------------------------------------------------------------------- */
 
 /* What was recorded stays in memory when the disk refuses it, and is stored with the next line. */
-static void store(session* at) {
+static void store(desk* at) {
   const journal_file_status stored = journal_file_store(&at->journal, &at->error);
   at->is_behind = stored != JOURNAL_FILE_OK;
   if (stored == JOURNAL_FILE_SYSTEM) {
@@ -60,7 +60,7 @@ static void store(session* at) {
   }
 }
 
-static void set_author(session* at) {
+static void set_author(desk* at) {
   firn_author author = FIRN_INIT(firn_author);
   const time_t now = time(NULL);
   author.device = at->device;
@@ -73,13 +73,13 @@ static void set_author(session* at) {
 
 /* --- commands ------------------------------------------------------------------------------------------- */
 
-static bool get_pit(session* at, firn_buffer* pit) {
+static bool get_pit(desk* at, firn_buffer* pit) {
   if (firn_recorder_pit(at->recorder, pit, &at->error) == FIRN_OK) return true;
   tell(at);
   return false;
 }
 
-static void show(session* at, char** words, int count) {
+static void show(desk* at, char** words, int count) {
   firn_buffer pit = {0}, text = {0};
   (void)words;
   (void)count;
@@ -93,7 +93,7 @@ static void show(session* at, char** words, int count) {
   firn_buffer_free(at->context, &pit);
 }
 
-static void note(session* at, char** words, int count) {
+static void note(desk* at, char** words, int count) {
   firn_buffer pit = {0}, report = {0}, text = {0};
   (void)words;
   (void)count;
@@ -111,7 +111,7 @@ static void note(session* at, char** words, int count) {
 }
 
 /* The library knows what an undo button would name, also after a restart. */
-static void turn(session* at, bool back) {
+static void turn(desk* at, bool back) {
   uint64_t undo = 0, redo = 0;
   if (firn_recorder_undoable(at->recorder, at->device, &undo, &redo, &at->error) != FIRN_OK) {
     tell(at);
@@ -132,19 +132,19 @@ static void turn(session* at, bool back) {
   guided_look_again(&at->guided);
 }
 
-static void undo(session* at, char** words, int count) {
+static void undo(desk* at, char** words, int count) {
   (void)words;
   (void)count;
   turn(at, true);
 }
 
-static void redo(session* at, char** words, int count) {
+static void redo(desk* at, char** words, int count) {
   (void)words;
   (void)count;
   turn(at, false);
 }
 
-static void steps(session* at, char** words, int count) {
+static void steps(desk* at, char** words, int count) {
   (void)words;
   (void)count;
   uint32_t all = 0;
@@ -182,7 +182,7 @@ static unsigned char* read_journal(const char* path, size_t* size) {
   return bytes;
 }
 
-static void conflicts(session* at, char** words, int count) {
+static void conflicts(desk* at, char** words, int count) {
   size_t all = 0;
   (void)words;
   (void)count;
@@ -205,7 +205,7 @@ static void conflicts(session* at, char** words, int count) {
   }
 }
 
-static void merge(session* at, char** words, int count) {
+static void merge(desk* at, char** words, int count) {
   size_t size = 0;
   if (count != 2) {
     printf("  merge FILE: a partner's journal of this pit\n");
@@ -238,7 +238,7 @@ static bool write_file(const char* folder, const char* name, const firn_buffer* 
   return written;
 }
 
-static void save(session* at, char** words, int count) {
+static void save(desk* at, char** words, int count) {
   firn_buffer pit = {0}, report = {0}, text = {0}, svg = {0};
   if (count != 2) {
     printf("  save FOLDER: writes pit.firn, report.firn, note.txt and profile.svg there\n");
@@ -261,7 +261,7 @@ static void save(session* at, char** words, int count) {
   firn_buffer_free(at->context, &pit);
 }
 
-static void help(session* at, char** words, int count) {
+static void help(desk* at, char** words, int count) {
   (void)at;
   (void)words;
   (void)count;
@@ -278,13 +278,13 @@ static void help(session* at, char** words, int count) {
 
 static const struct {
   const char* word;
-  void (*act)(session*, char**, int);
+  void (*act)(desk*, char**, int);
 } kCommands[] = {
     {"show", show},   {"note", note}, {"undo", undo},           {"redo", redo}, {"steps", steps},
     {"merge", merge}, {"save", save}, {"conflicts", conflicts}, {"help", help},
 };
 
-static void record_line(session* at, const char* line) {
+static void record_line(desk* at, const char* line) {
   firn_buffer remarks = {0};
   if (firn_record_notes(at->recorder, line, strlen(line), &remarks, &at->error) != FIRN_OK) {
     tell(at);
@@ -296,7 +296,7 @@ static void record_line(session* at, const char* line) {
 }
 
 /* False when there is nothing more to do. */
-static bool one_line(session* at, char* line) {
+static bool one_line(desk* at, char* line) {
   char split[MOST_LINE];
   char* words[MOST_WORDS];
   int count = 0;
@@ -346,7 +346,7 @@ static bool read_line(char* line, size_t room) {
   return false;
 }
 
-static void talk(session* at) {
+static void talk(desk* at) {
   char line[MOST_LINE];
   for (;;) {
     printf("%s", guided_is_open(&at->guided) ? "test> " : "pit> ");
@@ -360,7 +360,7 @@ static void talk(session* at) {
 
 /* --- beginning and end ---------------------------------------------------------------------------------- */
 
-static bool open_journal(session* at, const char* path, const char* pit_id) {
+static bool open_journal(desk* at, const char* path, const char* pit_id) {
   const journal_file_status opened =
       journal_file_open(&at->journal, path, pit_id, at->context, at->recorder, NULL, &at->error);
   if (opened == JOURNAL_FILE_SYSTEM) {
@@ -384,7 +384,7 @@ static int usage(void) {
 }
 
 int main(int count, char** words) {
-  session at = {0};
+  desk at = {0};
   const char* pit_id = NULL;
   at.error = FIRN_INIT(firn_error);
   at.device = 1;

@@ -132,15 +132,20 @@ Done fill(const firn_recorder& recorder, const firn_test_event& event, firnbook:
   return texts.finish();
 }
 
+Result<std::uint32_t> found(std::uint32_t fracture) {
+  if (fracture != recording::kNoFracture) return fracture;
+  return failure_of(FIRN_BAD_EDIT, "nothing has broken in this test yet", "say first that something broke");
+}
+
 // The fracture an event is about when the caller names none: the last one, or the crack that may still cross.
 // Which of two cracks crossed is never guessed.
 Result<std::uint32_t> fracture_meant(const recording::Guidance& now, TestEventKind kind) {
   switch (kind) {
     case TestEventKind::describe:
     case TestEventKind::retract:
-      return now.last;
+      return found(now.last);
     case TestEventKind::not_crossed:
-      return now.pending != recording::kNoFracture ? now.pending : now.last;
+      return found(now.pending != recording::kNoFracture ? now.pending : now.last);
     case TestEventKind::crossed:
       if (now.pending != recording::kNoFracture || !now.older_crack) return now.pending;
       return failure_of(FIRN_BAD_ARGUMENT, "the crack that was seen earlier may have crossed, or a new one",

@@ -454,14 +454,14 @@ void place_labels(Column& column, const Frame& frame) {
 }
 
 void append_labels(std::string& out, const Column& column, const Frame& frame) {
-  const Tenths stub = frame.page.gutter / 4;
+  const Tenths lead = frame.page.gutter / 4;
   for (const Column::Item& item : column.items()) {
     const Tenths y = column.leader_y(item);
     if (item.kind != kNote) {
       Path leader(out);
       leader.move(frame.right, item.anchor);
-      leader.line(frame.right + stub, item.anchor);
-      leader.line(frame.label_left - stub, y);
+      leader.line(frame.right + lead, item.anchor);
+      leader.line(frame.label_left - lead, y);
       leader.line(frame.label_left - 40, y);
       leader.end(leader_style(item));
     }

@@ -1,6 +1,6 @@
 # Runs the recorder as two evenings' worth of typing and compares what it says, and what it recorded.
 #
-#   cmake -D PROGRAM=pit_recorder -D SOURCE=this folder -D WORK=folder to work in -P session.cmake
+#   cmake -D PROGRAM=pit_recorder -D SOURCE=this folder -D WORK=folder to work in -P typed.cmake
 cmake_minimum_required(VERSION 3.25)
 file(REMOVE_RECURSE "${WORK}")
 file(MAKE_DIRECTORY "${WORK}")
@@ -21,8 +21,8 @@ function(run script)
 endfunction()
 
 # The first ends in the middle of a test, as when the battery dies; the second goes on from the journal.
-run(session-1)
-run(session-2)
+run(typed-1)
+run(typed-2)
 
 # Recorded line by line and tap by tap, the pit has the bytes of its field notes.
 execute_process(COMMAND "${CMAKE_COMMAND}" -E compare_files "${WORK}/pit.firn"
