@@ -160,7 +160,7 @@ void Writer::flag_list(const firnbook::Concern& concern, std::uint32_t from, std
   for (std::uint32_t k = from; k < to; ++k) {
     const Finding& one = finding(concern.evidence()->Get(k));
     if (one.verdict() != verdict || one.key() == FindingKey::flag_count) continue;
-    line_.append(first ? words(intro) : std::string_view{"; "});
+    line_.append(words(first ? intro : Phrase::semicolon));
     first = false;
     if (verdict == Verdict::unknown) {
       line_.append(finding_name(one.key(), language_));

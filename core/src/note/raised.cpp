@@ -124,8 +124,8 @@ std::vector<std::string> Raised::not_loaded(std::size_t most) const {
     }
     std::string text;
     Numbers numbers = {depth};
-    numbers.x = tests.empty() ? std::string_view{"?"} : tests;
-    append_template(text, "{depth:cm} cm ({x})", numbers, language_);
+    numbers.x = tests.empty() ? phrase(Phrase::unknown_test, language_) : tests;
+    append_phrase(text, Phrase::untested_by, language_, numbers);
     out.push_back(std::move(text));
   }
   return out;

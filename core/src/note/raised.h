@@ -29,7 +29,7 @@ class Raised {
 
   // "at 17 cm (DH): broke suddenly here", with the name of the grains where `named`.
   std::string concern(const firnbook::Concern& concern, bool named) const;
-  // Depth by depth, what did not load it: "107 cm (ECT, PST)".
+  // Depth by depth, what did not load it: "107 cm by ECT, PST".
   std::vector<std::string> not_loaded(std::size_t most) const;
   // "2026-11-28", or as far as it is known.
   std::string date(bool with_hour) const;

@@ -51,16 +51,17 @@ struct Teller {
     append_quoted(out, pit::text(words));
   }
 
-  void test() const;
+  // False when the finding is about no test that is there.
+  bool test() const;
   void sign() const;
   void sign_details() const;
   void slide_details() const;
 };
 
-void Teller::test() const {
+bool Teller::test() const {
   const firnbook::Place& place = finding.subject();
   const firnbook::StabilityTest* test = element(pit.tests(), place.index());
-  if (test == nullptr) return;
+  if (test == nullptr) return false;
   const firnbook::Fracture* fracture =
       place.thing() == Thing::fracture ? element(test->fractures(), place.sub()) : nullptr;
   notation::append_score(out, *test, fracture);
@@ -69,7 +70,7 @@ void Teller::test() const {
   } else if (fracture != nullptr) {
     say(Phrase::untold_depth);
   }
-  say(Phrase::colon);
+  return true;
 }
 
 void Teller::sign() const {
@@ -248,7 +249,8 @@ void append_finding(std::string& out, const firnbook::Pit& pit, const firnbook::
                     Language language) {
   const Teller teller = {out, pit, finding, language};
   const Thing thing = finding.subject().thing();
-  if (thing == Thing::fracture || thing == Thing::test) teller.test();
+  const bool of_test = (thing == Thing::fracture || thing == Thing::test) && teller.test();
+  if (of_test) teller.say(Phrase::colon);
   if (thing == Thing::sign) teller.sign();
   const std::string_view words = finding_words(finding.key(), language);
   const Numbers numbers = {finding.depth_10um(), finding.a(), finding.b(), finding.c()};
@@ -259,6 +261,11 @@ void append_finding(std::string& out, const firnbook::Pit& pit, const firnbook::
   }
   if (thing == Thing::sign) teller.sign_details();
   if (thing == Thing::slide) teller.slide_details();
+}
+
+void append_test(std::string& out, const firnbook::Pit& pit, const firnbook::Finding& finding,
+                 Language language) {
+  Teller{out, pit, finding, language}.test();
 }
 
 void append_quoted(std::string& out, std::string_view text, std::size_t most) {

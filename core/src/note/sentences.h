@@ -30,6 +30,10 @@ void append_concern(std::string& out, const firnbook::Pit& pit, const firnbook::
 void append_finding(std::string& out, const firnbook::Pit& pit, const firnbook::Finding& finding,
                     Language language = Language::english);
 
+// "CT12 (SP) at 68 cm", what is written of the test alone; nothing when the finding is about no test.
+void append_test(std::string& out, const firnbook::Pit& pit, const firnbook::Finding& finding,
+                 Language language);
+
 // A text of the observer's in quotation marks, cut after `most` bytes. The record at the end of the note has
 // every word; elsewhere a text shared by a million hostile tables must not become a million copies.
 void append_quoted(std::string& out, std::string_view text, std::size_t most = 240);

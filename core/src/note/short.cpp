@@ -24,11 +24,11 @@ std::string words_for(Phrase key, Language language) {
 }
 
 // Items one after another as long as they keep within so many words; the first always.
-std::string join(const std::vector<std::string>& items, std::size_t most_words) {
+std::string join(const std::vector<std::string>& items, std::size_t most_words, Language language) {
   std::string out;
   for (const std::string& item : items) {
     if (!out.empty() && words_in(out) + words_in(item) > most_words) continue;
-    if (!out.empty()) out += "; ";
+    if (!out.empty()) append_phrase(out, Phrase::semicolon, language);
     out += item;
   }
   return out;
@@ -52,7 +52,8 @@ class Line {
     std::string rest;
     for (const Detail detail : kDetails) {
       rest = after_title(detail);
-      if (characters_in(before) + kShortestTitle + characters_in(rest) <= kLineCharacters) break;
+      const std::size_t title = detail == Detail::sign_and_concern ? characters_in(name()) : kShortestTitle;
+      if (characters_in(before) + title + characters_in(rest) <= kLineCharacters) break;
     }
     const std::size_t used = characters_in(before) + characters_in(rest);
     append_printable(out, before);
@@ -62,8 +63,12 @@ class Line {
   }
 
  private:
+  // What people call the place: what stands before the first comma.
+  std::string_view name() const { return raised_.title().substr(0, raised_.title().find(',')); }
+
   void append_title(std::string& out, std::size_t room) const {
     std::string_view title = raised_.title();
+    if (characters_in(title) > room) title = name();
     const bool cut = characters_in(title) > room;
     if (cut) title = first_characters(title, room < 3 ? 0 : room - 3);
     append_printable(out, title);
@@ -92,7 +97,8 @@ class Line {
       if (detail > Detail::one) return words_for(Phrase::line_sign, language_);
       std::string out = raised_.signs().front();
       if (detail == Detail::sign_and_concern && !raised_.concerns().empty()) {
-        out += "; " + raised_.concern(*raised_.concerns().front(), false);
+        append_phrase(out, Phrase::semicolon, language_);
+        out += raised_.concern(*raised_.concerns().front(), false);
       }
       return out;
     }
@@ -122,7 +128,7 @@ class Line {
 constexpr std::size_t kTitleWords = 6;
 constexpr std::size_t kFoundWords = 16;
 constexpr std::size_t kNotTestedWords = 9;
-constexpr std::size_t kChangeWords = 10;
+constexpr std::size_t kChangeWords = 14;
 constexpr std::size_t kLeastOwnWords = 8;
 constexpr std::size_t kMostOwnWords = 20;
 constexpr std::size_t kOwnCharacters = 160;
@@ -141,9 +147,11 @@ class Briefing {
     std::string about;
     if (raised_.has(CautionKey::practice_pit)) append_phrase(about, Phrase::line_practice, language_);
     about += first_words(raised_.title(), kTitleWords) + ", " + date();
-    const std::string found = heading(Phrase::found) + join(what_was_found(), kFoundWords) + '.';
-    const std::string not_tested = heading(Phrase::not_tested) + join(what_was_not(), kNotTestedWords) + '.';
-    const std::string change = heading(Phrase::change_minds) + join(what_would_change(), kChangeWords) + '.';
+    const std::string found = heading(Phrase::found) + join(what_was_found(), kFoundWords, language_) + '.';
+    const std::string not_tested =
+        heading(Phrase::not_tested) + join(what_was_not(), kNotTestedWords, language_) + '.';
+    const std::string change =
+        heading(Phrase::change_minds) + join(what_would_change(), kChangeWords, language_) + '.';
     const std::string last = cautions();
     const std::string own = heading(Phrase::leaders_decision);
     const std::size_t used = words_in(about) + words_in(found) + words_in(not_tested) + words_in(change) +
@@ -300,21 +308,42 @@ class ShortNote {
     page_.item(0, "- ", phrase(raised_.other() ? Phrase::other_raised : Phrase::short_nothing, language_));
   }
 
-  // The first piece that raises concern.
+  // One line: what raises concern, a test's before the snow's. A break that raises none under its own method
+  // stands with its score and depth alone, without the class.
   void evidence(const firnbook::Concern& concern) {
+    const Finding* shown = nullptr;
+    int shown_as = kKinds;
     const std::uint32_t count = pit::size_of(concern.evidence());
     for (std::uint32_t k = 0; k < count && k < kMostEvidence; ++k) {
       const std::uint32_t position = concern.evidence()->Get(k);
       if (position >= pit::size_of(report_.findings())) continue;
       const Finding& one = *report_.findings()->Get(position);
-      if (one.verdict() != Verdict::raises) continue;
-      line_.clear();
-      if (one.key() == FindingKey::flag_count)
-        append_phrase(line_, Phrase::flags_at, language_, {one.depth_10um()});
-      append_finding(line_, pit_, one, language_);
-      page_.item(3, "", line_);
-      return;
+      const int kind = kind_of(one);
+      if (kind >= shown_as) continue;
+      shown = &one;
+      shown_as = kind;
     }
+    if (shown == nullptr) return;
+    line_.clear();
+    if (shown_as == kBreak) {
+      append_test(line_, pit_, *shown, language_);
+    } else {
+      if (shown->key() == FindingKey::flag_count)
+        append_phrase(line_, Phrase::flags_at, language_, {shown->depth_10um()});
+      append_finding(line_, pit_, *shown, language_);
+    }
+    if (!line_.empty()) page_.item(3, "", line_);
+  }
+
+  // What makes the better evidence, best first.
+  enum Kind { kTest, kOther, kBreak, kFlagCount, kFlag, kKinds };
+  static Kind kind_of(const Finding& one) {
+    const bool raises = one.verdict() == Verdict::raises;
+    const bool of_test = one.subject().thing() == firnbook::Thing::fracture;
+    if (one.key() == FindingKey::flag_count) return kFlagCount;
+    if (one.method() == Method::yellow_flags) return raises ? kFlag : kKinds;
+    if (of_test) return raises ? kTest : kBreak;
+    return raises ? kOther : kKinds;
   }
 
   void not_tested() {
