@@ -46,6 +46,8 @@ bool is_word_byte(char byte) {
 
 Raised::Raised(const pit::View& pit, const firnbook::Report& report, Language language)
     : pit_(pit.raw()), report_(report), language_(language) {
+  append_printable(title_, first_characters(pit::text(pit_.title()), kLongestTitle));
+  if (title_.empty()) title_ = phrase(Phrase::title_unknown, language_);
   find_signs();
   find_concerns();
 }
@@ -141,11 +143,6 @@ std::string Raised::date(bool with_hour) const {
   append_moment(out, &moment, language_);
   if (with_hour && out.find(" (") != std::string::npos) out.resize(out.find(" ("));
   return out;
-}
-
-std::string_view Raised::title() const {
-  const std::string_view title = first_characters(pit::text(pit_.title()), kLongestTitle);
-  return title.empty() ? phrase(Phrase::title_unknown, language_) : title;
 }
 
 std::size_t words_in(std::string_view text) {

@@ -33,7 +33,8 @@ class Raised {
   std::vector<std::string> not_loaded(std::size_t most) const;
   // "2026-11-28", or as far as it is known.
   std::string date(bool with_hour) const;
-  std::string_view title() const;
+  // On one line, whatever it was typed with.
+  std::string_view title() const { return title_; }
 
  private:
   void find_signs();
@@ -42,6 +43,7 @@ class Raised {
   const firnbook::Pit& pit_;
   const firnbook::Report& report_;
   Language language_;
+  std::string title_;
   std::vector<std::string> signs_;
   std::vector<const firnbook::Concern*> concerns_;
   std::string not_looked_for_;

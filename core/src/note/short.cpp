@@ -1,5 +1,6 @@
 #include "note/short.h"
 
+#include <algorithm>
 #include <cstddef>
 #include <string_view>
 #include <vector>
@@ -23,11 +24,13 @@ std::string words_for(Phrase key, Language language) {
   return std::string(phrase(key, language));
 }
 
-// Items one after another as long as they keep within so many words; the first always.
-std::string join(const std::vector<std::string>& items, std::size_t most_words, Language language) {
+// Items one after another as long as they keep within so many words; the first ones always.
+std::string join(const std::vector<std::string>& items, std::size_t always, std::size_t most_words,
+                 Language language) {
   std::string out;
-  for (const std::string& item : items) {
-    if (!out.empty() && words_in(out) + words_in(item) > most_words) continue;
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    const std::string& item = items[i];
+    if (i >= always && words_in(out) + words_in(item) > most_words) continue;
     if (!out.empty()) append_phrase(out, Phrase::semicolon, language);
     out += item;
   }
@@ -38,7 +41,7 @@ std::string join(const std::vector<std::string>& items, std::size_t most_words, 
 enum class Detail { sign_and_concern, one_and_untested, one, name_only, no_untested };
 constexpr Detail kDetails[] = {Detail::sign_and_concern, Detail::one_and_untested, Detail::one,
                                Detail::name_only, Detail::no_untested};
-constexpr std::size_t kShortestTitle = 8;
+constexpr std::size_t kShortestTitle = 18;
 constexpr std::size_t kLongestDate = 11;
 
 class Line {
@@ -52,8 +55,9 @@ class Line {
     std::string rest;
     for (const Detail detail : kDetails) {
       rest = after_title(detail);
-      const std::size_t title = detail == Detail::sign_and_concern ? characters_in(name()) : kShortestTitle;
-      if (characters_in(before) + title + characters_in(rest) <= kLineCharacters) break;
+      const std::size_t title = characters_in(name());
+      const std::size_t wanted = detail == Detail::sign_and_concern ? title : std::min(title, kShortestTitle);
+      if (characters_in(before) + wanted + characters_in(rest) <= kLineCharacters) break;
     }
     const std::size_t used = characters_in(before) + characters_in(rest);
     append_printable(out, before);
@@ -129,7 +133,9 @@ constexpr std::size_t kTitleWords = 6;
 constexpr std::size_t kFoundWords = 16;
 constexpr std::size_t kNotTestedWords = 9;
 constexpr std::size_t kChangeWords = 14;
-constexpr std::size_t kLeastOwnWords = 8;
+// What every part gives up where the words do not suffice.
+constexpr std::size_t kLess[] = {0, 3, 6, 9};
+constexpr std::size_t kLeastOwnWords = 10;
 constexpr std::size_t kMostOwnWords = 20;
 constexpr std::size_t kOwnCharacters = 160;
 constexpr std::size_t kBriefingWidth = 72;
@@ -147,15 +153,22 @@ class Briefing {
     std::string about;
     if (raised_.has(CautionKey::practice_pit)) append_phrase(about, Phrase::line_practice, language_);
     about += first_words(raised_.title(), kTitleWords) + ", " + date();
-    const std::string found = heading(Phrase::found) + join(what_was_found(), kFoundWords, language_) + '.';
-    const std::string not_tested =
-        heading(Phrase::not_tested) + join(what_was_not(), kNotTestedWords, language_) + '.';
-    const std::string change =
-        heading(Phrase::change_minds) + join(what_would_change(), kChangeWords, language_) + '.';
     const std::string last = cautions();
     const std::string own = heading(Phrase::leaders_decision);
-    const std::size_t used = words_in(about) + words_in(found) + words_in(not_tested) + words_in(change) +
-                             words_in(last) + words_in(own);
+    const std::size_t fixed = words_in(about) + words_in(last) + words_in(own);
+    // A sign and a concern are always told, however many words they take.
+    const std::size_t always = raised_.signs().empty() || raised_.concerns().empty() ? 1 : 2;
+    std::string found, not_tested, change;
+    std::size_t used = 0;
+    for (const std::size_t less : kLess) {
+      found = heading(Phrase::found) + join(what_was_found(), always, kFoundWords - less, language_) + '.';
+      not_tested =
+          heading(Phrase::not_tested) + join(what_was_not(), 1, kNotTestedWords - less, language_) + '.';
+      change =
+          heading(Phrase::change_minds) + join(what_would_change(), 1, kChangeWords - less, language_) + '.';
+      used = fixed + words_in(found) + words_in(not_tested) + words_in(change);
+      if (used + kLeastOwnWords <= kBriefingWords) break;
+    }
     page_.paragraph(about);
     page_.paragraph(found);
     page_.paragraph(not_tested);
@@ -216,10 +229,11 @@ class Briefing {
     if (own != nullptr) typed = pit::text(pit::size_of(own->plan()) > 0 ? own->plan() : own->words());
     if (typed.empty()) return words_for(Phrase::leader_to_say, language_);
     const std::size_t most = room < kLeastOwnWords ? kLeastOwnWords : room;
-    const std::string_view start = first_characters(typed, kOwnCharacters);
+    std::string start;
+    append_printable(start, first_characters(typed, kOwnCharacters));
     std::string words = first_words(start, most < kMostOwnWords ? most : kMostOwnWords);
-    const bool cut =
-        start.size() < typed.size() && (words.size() < 3 || words.substr(words.size() - 3) != "...");
+    const bool cut = characters_in(start) < characters_in(typed) &&
+                     (words.size() < 3 || words.substr(words.size() - 3) != "...");
     if (cut) words += "...";
     return '"' + words + '"';
   }

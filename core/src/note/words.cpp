@@ -151,6 +151,17 @@ constexpr std::size_t kOtherRows = sizeof kOtherKeys / sizeof kOtherKeys[0];
 static_assert(kGermanRows == kRows + kOtherRows, "German has a row that English or its codes lack");
 static_assert(kFrenchRows == kRows + kOtherRows, "French has a row that English or the German codes lack");
 
+// Phrases stand in one run, in the order of their numbers: they are looked up most.
+constexpr std::size_t first_phrase() {
+  std::size_t at = 0;
+  while (kKeys[at] != key_of(Table::Phrase, 0)) ++at;
+  return at;
+}
+constexpr std::size_t kFirstPhrase = first_phrase();
+constexpr unsigned kPhrases = static_cast<unsigned>(Phrase::count);
+static_assert(kKeys[kFirstPhrase + kPhrases - 1] == key_of(Table::Phrase, kPhrases - 1),
+              "all phrases belong in en_phrases.def");
+
 struct Words {
   const char* block;
   const Offset* at;
@@ -311,7 +322,9 @@ std::string_view code_of_language(Language language) {
 }
 
 std::string_view phrase(Phrase key, Language language) {
-  return find(Table::Phrase, key, language);
+  if (key >= Phrase::count) return {};
+  const Words words = words_of(language);
+  return words.block + words.at[kFirstPhrase + static_cast<std::size_t>(key)];
 }
 std::string_view finding_words(FindingKey key, Language language) {
   return find(Table::FindingKey, key, language);
