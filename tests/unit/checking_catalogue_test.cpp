@@ -106,9 +106,17 @@ TEST(Catalogue, FillsInHostileNumbers) {
   }
 }
 
-constexpr const char* kBlocks[] = {
-    "",        "Geometry",    "Codes, sizes and forms", "Temperatures", "Densities", "Tests", "Site and time",
-    "Weather", "Completeness"};
+constexpr const char* kBlocks[] = {"",
+                                   "Geometry",
+                                   "Codes, sizes and forms",
+                                   "Temperatures",
+                                   "Densities",
+                                   "Tests",
+                                   "Site and time",
+                                   "Weather",
+                                   "Completeness",
+                                   "The site against the terrain of interest",
+                                   "Completeness for a stated purpose"};
 
 std::string generated_catalogue() {
   std::ostringstream out;

@@ -37,7 +37,8 @@ TEST(DemoPits, LarchBowlEntryInWords) {
 
 TEST(DemoPits, TarnShoulder) {
   const checking::Checks checks = checks_of(*tarn_shoulder());
-  EXPECT_EQ(lines_of(checks), (Lines{"signs_not_looked_for at signs[2].answer"}));
+  EXPECT_EQ(lines_of(checks), (Lines{"slab_very_soft at tests[0].fractures[0].depth_cm",
+                                     "signs_not_looked_for at signs[2].answer"}));
   EXPECT_EQ(errors_in(checks), 0u);
 }
 
@@ -54,7 +55,10 @@ TEST(Order, BlocksFirstThenPlaces) {
   EXPECT_EQ(
       lines_of(checks_of(*pit)),
       (Lines{"gap_between_layers at layers[3].top_cm", "size_impossible at layers[1].grain_size_mm",
-             "size_not_positive at layers[6].grain_size_mm", "tap_out_of_range at tests[1].fractures[0].tap",
+             "size_not_positive at layers[6].grain_size_mm",
+             "reading_across_layers at densities[0].readings[0].bottom_cm",
+             "slab_very_soft at tests[0].fractures[0].depth_cm",
+             "tap_out_of_range at tests[1].fractures[0].tap",
              "saw_cut_not_positive at tests[4].fractures[0].cut_cm", "slope_out_of_range at site.slope_deg",
              "not_backfilled at backfilled", "signs_not_looked_for at signs[2].answer"}));
 }

@@ -4,18 +4,13 @@
 #include <map>
 #include <utility>
 
+#include "checking_cases.h"
 #include "checking_help.h"
 
 namespace firn::tests {
 namespace {
 
 using namespace firnbook;  // NOLINT: the table below is nothing but the schema's names
-
-struct Case {
-  CheckCode code;
-  void (*trigger)(PitT&);
-  void (*limit)(PitT&);  // as near to the trigger as the rule lets pass
-};
 
 void clear_layers(PitT& pit) {
   pit.layers.clear();
@@ -440,7 +435,8 @@ std::vector<Case> all_cases() {
   std::vector<Case> all;
   for (const std::vector<Case>& part :
        {geometry_cases(), layer_cases(), profile_cases(), tap_cases(), test_cases(), saw_cases(),
-        site_cases(), time_cases(), other_cases()}) {
+        site_cases(), time_cases(), other_cases(), form_cases(), measured_cases(), limit_cases(),
+        seen_cases(), representative_cases(), purpose_cases()}) {
     all.insert(all.end(), part.begin(), part.end());
   }
   return all;

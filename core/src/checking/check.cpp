@@ -45,11 +45,15 @@ void check(const pit::View& pit, Checks& out) {
   check_layers(pit, reporter);
   check_temperatures(pit, reporter);
   check_densities(pit, reporter);
+  check_new_snow(pit, reporter);
   check_tests(pit, reporter);
+  check_test_limits(pit, reporter);
   check_site(pit, reporter);
   check_time(pit, reporter);
   check_weather(pit, reporter);
   check_completeness(pit, reporter);
+  check_representative(pit, reporter);
+  check_purpose(pit, reporter);
   std::sort(out.begin(), out.end(), before);
 }
 

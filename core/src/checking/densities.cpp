@@ -50,6 +50,29 @@ void check_values(const pit::View& pit, Reporter& out) {
   }
 }
 
+// One sample out of two layers is the density of neither.
+void check_spans(const pit::View& pit, Reporter& out) {
+  const pit::Density* previous = nullptr;
+  for (const pit::Density& reading : pit.densities()) {
+    if (reading.top == pit::kUnknown || reading.bottom == pit::kUnknown) continue;
+    const Place place =
+        place_of(Thing::density, static_cast<std::int32_t>(reading.profile),
+                 field_id(firnbook::DensityReading::VT_BOTTOM), static_cast<std::int32_t>(reading.stored));
+    const std::int32_t index = pit.layer_at(reading.top);
+    if (index >= 0 && reading.bottom > pit.layers()[static_cast<std::size_t>(index)].bottom) {
+      out.add(CheckCode::reading_across_layers, place, reading.top, reading.bottom,
+              pit.layers()[static_cast<std::size_t>(index)].bottom);
+    }
+    // The same span once more is a second sample; a part of it is a slip.
+    if (previous != nullptr && previous->profile == reading.profile && reading.top >= previous->top &&
+        reading.top < previous->bottom &&
+        (reading.top != previous->top || reading.bottom != previous->bottom)) {
+      out.add(CheckCode::readings_overlap, place, reading.top, previous->bottom);
+    }
+    previous = &reading;
+  }
+}
+
 // Water in one profile, when its readings run from the surface to the ground without a break.
 class WaterColumn {
  public:
@@ -99,6 +122,7 @@ void check_water(const pit::View& pit, Reporter& out) {
 
 void check_densities(const pit::View& pit, Reporter& out) {
   check_values(pit, out);
+  check_spans(pit, out);
   check_water(pit, out);
 }
 

@@ -59,11 +59,15 @@ void check_vocabulary(const pit::View& pit, Reporter& out);
 void check_layers(const pit::View& pit, Reporter& out);
 void check_temperatures(const pit::View& pit, Reporter& out);
 void check_densities(const pit::View& pit, Reporter& out);
+void check_new_snow(const pit::View& pit, Reporter& out);
 void check_tests(const pit::View& pit, Reporter& out);
+void check_test_limits(const pit::View& pit, Reporter& out);
 void check_site(const pit::View& pit, Reporter& out);
 void check_time(const pit::View& pit, Reporter& out);
 void check_weather(const pit::View& pit, Reporter& out);
 void check_completeness(const pit::View& pit, Reporter& out);
+void check_representative(const pit::View& pit, Reporter& out);
+void check_purpose(const pit::View& pit, Reporter& out);
 
 // The same direction given as a point and in degrees: range of the degrees, and whether both agree.
 struct DirectionGiven {

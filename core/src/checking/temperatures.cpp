@@ -1,5 +1,7 @@
 // Snow temperatures. Limits: reference list of derived checks (snow is not warmer than 0 degC; half a
 // degree is left to the instrument; "clearly below" 0 is below -0.5).
+#include <cstdlib>
+
 #include "checking/rules.h"
 
 namespace firn::checking {
@@ -9,6 +11,13 @@ constexpr std::int32_t kInstrumentError = 50;  // hundredths of a degree
 constexpr std::int32_t kClearlyFrozen = -50;
 // Ours: the coldest growth range that the crystal classes name (plates, from memory). Colder is a slip.
 constexpr std::int32_t kColdest = -7000;
+// Ours: readings at least this far apart, and more than this between them, are a slip of sign or decimal
+// point sooner than a night. Closer to the surface and over less, such gradients do occur.
+constexpr std::int32_t kApartForGradient = pit::cm(10);
+constexpr std::int64_t kGradient_cdegc_per_m = 10000;
+constexpr std::int64_t kMetre = 100000;
+// Ours: two thermometers, or one read twice.
+constexpr std::int32_t kSurfaceDifference = 200;
 constexpr auto kMoist = static_cast<std::uint8_t>(firnbook::Wetness::M);
 
 void check_value(std::int32_t cdegc, const Place& place, Reporter& out) {
@@ -51,6 +60,36 @@ void check_twice(const pit::View& pit, Reporter& out) {
     }
     previous = &reading;
   }
+}
+
+void check_gradients(const pit::View& pit, Reporter& out) {
+  const pit::Temperature* upper = nullptr;
+  for (const pit::Temperature& reading : pit.temperatures()) {
+    if (reading.depth == pit::kUnknown) return;
+    if (reading.cdegc == pit::kUnknown || reading.unreliable) continue;
+    if (upper != nullptr) {
+      const std::int64_t apart = std::int64_t{reading.depth} - upper->depth;
+      const std::int64_t change = std::abs(std::int64_t{reading.cdegc} - upper->cdegc);
+      if (apart < kApartForGradient) continue;  // keeps the upper one, so that close readings add up
+      if (change * kMetre > kGradient_cdegc_per_m * apart) {
+        out.add(CheckCode::gradient_unusual, value_place(reading), upper->cdegc, reading.cdegc, apart);
+      }
+    }
+    upper = &reading;
+  }
+}
+
+// The surface's own temperature beside a reading at depth 0.
+void check_surface(const pit::View& pit, Reporter& out) {
+  const firnbook::Surface* surface = pit.raw().surface();
+  if (surface == nullptr || !surface->temperature_cdegc() || pit.temperatures().empty()) return;
+  const pit::Temperature& top = pit.temperatures().front();
+  if (top.depth != 0 || top.cdegc == pit::kUnknown || top.unreliable) return;
+  const std::int64_t apart = std::abs(std::int64_t{top.cdegc} - *surface->temperature_cdegc());
+  if (apart <= kSurfaceDifference) return;
+  out.add(CheckCode::surface_temperature_contradicts_reading,
+          place_of(Thing::surface, -1, field_id(firnbook::Surface::VT_TEMPERATURE_CDEGC)),
+          *surface->temperature_cdegc(), top.cdegc);
 }
 
 bool usable(const pit::Temperature& reading) {
@@ -115,6 +154,8 @@ void check_wet_layers(const pit::View& pit, Reporter& out) {
 void check_temperatures(const pit::View& pit, Reporter& out) {
   check_values(pit, out);
   check_twice(pit, out);
+  check_gradients(pit, out);
+  check_surface(pit, out);
   check_wet_layers(pit, out);
 }
 

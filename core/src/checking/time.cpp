@@ -57,11 +57,32 @@ void check_name(const firnbook::Layer& layer, std::int64_t pit_day, const Place&
   if (day > pit_day) out.add(CheckCode::layer_named_after_the_pit, place, day - pit_day);
 }
 
+// Nobody reports or corrects a pit before it is dug.
+void check_later(const Moment* later, const Moment& dug, int field, Reporter& out) {
+  if (later == nullptr || later->precision() < TimePrecision::day || dug.precision() < TimePrecision::day)
+    return;
+  const bool days = later->precision() == TimePrecision::day || dug.precision() == TimePrecision::day;
+  const bool use_offset = later->offset_known() != 0 && dug.offset_known() != 0;
+  const bool earlier =
+      days ? day_of(*later) < day_of(dug) : comparable(*later, use_offset) < comparable(dug, use_offset);
+  if (earlier) out.add(CheckCode::changed_before_dug, pit_place(field));
+}
+
+void check_formed(const pit::Layer& layer, std::int64_t pit_day, Reporter& out) {
+  const firnbook::TimeSpan* formed = layer.raw->formed();
+  if (formed == nullptr || formed->begin().precision() < TimePrecision::day) return;
+  const std::int64_t day = day_of(formed->begin());
+  if (day <= pit_day) return;
+  out.add(CheckCode::layer_formed_after_the_pit, layer_place(layer, firnbook::Layer::VT_FORMED),
+          day - pit_day);
+}
+
 void check_names(const pit::View& pit, const Moment& when, Reporter& out) {
   if (when.precision() < TimePrecision::day) return;
   const std::int64_t pit_day = day_of(when);
   for (const pit::Layer& layer : pit.layers()) {
     check_name(*layer.raw, pit_day, layer_place(layer, firnbook::Layer::VT_NAME), out);
+    check_formed(layer, pit_day, out);
   }
   for (const pit::Fracture& fracture : pit.fractures()) {
     if (fracture.raw->on() == nullptr) continue;
@@ -87,6 +108,8 @@ void check_time(const pit::View& pit, Reporter& out) {
   check_offset(time->begin(), place, out);
   check_offset(time->end(), place, out);
   check_ends(*time, out);
+  check_later(raw.reported(), time->begin(), firnbook::Pit::VT_REPORTED, out);
+  check_later(raw.edited(), time->begin(), firnbook::Pit::VT_EDITED, out);
   check_names(pit, time->begin(), out);
 }
 

@@ -9,6 +9,10 @@ namespace {
 using firnbook::Weather;
 using firnbook::WindClass;
 
+// Ours: no thermometer in the shade of a mountain has shown more or less.
+constexpr std::int32_t kColdestAir = -6000;
+constexpr std::int32_t kWarmestAir = 4000;
+
 struct Band {
   WindClass wind;
   std::int32_t from_cms, to_cms;
@@ -48,11 +52,60 @@ void check_calm(const Weather& weather, Reporter& out) {
   }
 }
 
+// Ice crystals do fall from a clear sky.
+bool falls_from_clouds(firnbook::Precipitation precipitation) {
+  using firnbook::Precipitation;
+  const bool crystals = precipitation >= Precipitation::light_IC && precipitation <= Precipitation::heavy_IC;
+  return !crystals && precipitation != Precipitation::Nil && precipitation != Precipitation::UP &&
+         precipitation != Precipitation::guideline_none;
+}
+
+void check_air(const Weather& weather, Reporter& out) {
+  if (weather.sky() && *weather.sky() == firnbook::SkyCondition::CLR && weather.precipitation() &&
+      falls_from_clouds(*weather.precipitation())) {
+    out.add(CheckCode::precipitation_from_clear_sky, weather_place(Weather::VT_PRECIPITATION));
+  }
+  const auto air = weather.air_temperature_cdegc();
+  if (air && (*air < kColdestAir || *air > kWarmestAir)) {
+    out.add(CheckCode::air_temperature_out_of_range, weather_place(Weather::VT_AIR_TEMPERATURE_CDEGC), *air);
+  }
+}
+
+// How far feet, skis and ram sink in.
+void check_penetration(const pit::View& pit, Reporter& out) {
+  using firnbook::Surface;
+  const Surface* surface = pit.raw().surface();
+  if (surface == nullptr) return;
+  const struct {
+    flatbuffers::Optional<std::int32_t> value;
+    int field;
+  } all[] = {{surface->penetration_ram_10um(), Surface::VT_PENETRATION_RAM_10UM},
+             {surface->penetration_foot_10um(), Surface::VT_PENETRATION_FOOT_10UM},
+             {surface->penetration_ski_10um(), Surface::VT_PENETRATION_SKI_10UM}};
+  for (const auto& one : all) {
+    if (!one.value) continue;
+    const Place place = place_of(Thing::surface, -1, field_id(one.field));
+    if (*one.value < 0) {
+      out.add(CheckCode::penetration_negative, place, *one.value);
+    } else if (pit.hs() >= 0 && *one.value > pit.hs()) {
+      out.add(CheckCode::penetration_below_snow, place, *one.value, pit.hs());
+    }
+  }
+  const auto foot = surface->penetration_foot_10um();
+  const auto ski = surface->penetration_ski_10um();
+  if (foot && ski && *ski > *foot) {
+    out.add(CheckCode::ski_sinks_deeper_than_foot,
+            place_of(Thing::surface, -1, field_id(Surface::VT_PENETRATION_SKI_10UM)), *ski, *foot);
+  }
+}
+
 }  // namespace
 
 void check_weather(const pit::View& pit, Reporter& out) {
+  check_penetration(pit, out);
   const Weather* weather = pit.raw().weather();
   if (weather == nullptr) return;
+  check_air(*weather, out);
   check_speed(*weather, out);
   check_calm(*weather, out);
   check_direction(

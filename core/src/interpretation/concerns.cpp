@@ -308,7 +308,8 @@ class Gatherer {
   }
 
   std::int32_t edge_count(std::int32_t layer, std::int32_t boundary) const {
-    return boundary >= 0 && places_.weaker(boundary) == layer ? places_.count_of_boundary(boundary) : -1;
+    if (boundary < 0 || !(places_.of_boundary(boundary) == Home{HomeKind::layer, layer})) return -1;
+    return places_.count_of_boundary(boundary);
   }
   std::int32_t flags_of(std::int32_t count) const { return finding(static_cast<std::uint32_t>(count)).a(); }
 

@@ -124,6 +124,7 @@ class Places {
 
   static std::size_t at(std::int32_t index) { return static_cast<std::size_t>(index); }
   bool is_thin(std::int32_t position) const;
+  bool is_thin_and_persistent(std::int32_t position) const;
   bool alone(std::int32_t layer) const;
   std::int32_t flags_met(std::int32_t boundary) const;
   bool better(std::int32_t one, std::int32_t other, std::int32_t depth, std::uint8_t form) const;

@@ -3,11 +3,13 @@
 // to that layer, so that both edges of a buried surface-hoar layer are one place.
 //
 // A thin layer is thinner than twice the tolerance: both its edges are then within reach of one reading. A
-// crust is thin too but never the weaker side, so what breaks on it belongs to the snow beside it. Places
-// depend on layers only: one more test can add to a place and cannot move another test away from it.
+// crust is thin too but never the weaker side, so what breaks on it belongs to the snow beside it. A thin
+// layer of persistent grains is the place even beside snow that is softer. Places depend on layers only: one
+// more test can add to a place and cannot move another test away from it.
 #include <tuple>
 
 #include "interpretation/evidence.h"
+#include "vocabulary/codes.h"
 
 namespace firn::interpretation {
 namespace {
@@ -143,9 +145,19 @@ std::int32_t Places::flags_met(std::int32_t boundary) const {
   return count < 0 ? 0 : (*findings_)[at(count)].a();
 }
 
+// Storm snow can be softer than the hoar it buries, and yet it is the hoar that breaks.
+bool Places::is_thin_and_persistent(std::int32_t position) const {
+  return is_persistent(static_cast<firnbook::GrainForm>(pit_->layers()[at(position)].form)) &&
+         is_thin(position);
+}
+
 Home Places::of_boundary(std::int32_t boundary) const {
   const std::int32_t weak = weaker(boundary);
   if (is_thin(weak)) return {HomeKind::layer, weak};
+  const pit::Boundary& touching = pit_->boundaries()[at(boundary)];
+  const std::int32_t above = static_cast<std::int32_t>(touching.above);
+  const std::int32_t stronger = above == weak ? static_cast<std::int32_t>(touching.below) : above;
+  if (is_thin_and_persistent(stronger)) return {HomeKind::layer, stronger};
   return {HomeKind::boundary, boundary};
 }
 
@@ -153,6 +165,7 @@ Home Places::of_boundary(std::int32_t boundary) const {
 Home Places::of_layer(std::int32_t layer) const {
   const std::int32_t above = boundary_above(layer);
   const std::int32_t below = boundary_below(layer);
+  if (is_thin_and_persistent(layer)) return {HomeKind::layer, layer};
   if (above >= 0 && weaker(above) == layer) return of_boundary(above);
   if (below >= 0 && weaker(below) == layer) return of_boundary(below);
   if (above >= 0) return of_boundary(above);

@@ -1,0 +1,302 @@
+#!/usr/bin/env python3
+"""How well the tests hold the rules: every comparison and every number of checking/ and interpretation/ is
+changed in turn, and a test has to notice.
+
+    python3 tests/mutation/mutate.py [--keep FOLDER] [--jobs N] [--only PART] [--least PERCENT]
+
+All mutants are built at once into one copy of the sources, each behind a switch that the environment sets, so
+that a mutant costs a run of the tests and no build. Comparisons are changed in two ways (the neighbour that
+treats the limit otherwise, and the opposite), numbers by one up and one down. A mutant that no test notices
+is listed with its place. Exit status 1 when fewer than PERCENT (90) are noticed.
+"""
+
+import argparse
+import concurrent.futures
+import os
+import re
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[2]
+MODULES = ("checking", "interpretation")
+# Words and lookups of words: nothing in there is a rule.
+LEFT_OUT = {"catalogue.cpp"}
+TESTS = {
+    "checking": ["unit/checking_test", "published/published_checking_test", "readings/readings_test",
+                 "unit/interpretation_test", "published/interpretation_published_test"],
+    "interpretation": ["unit/interpretation_test", "published/interpretation_published_test",
+                       "readings/readings_test"],
+}
+HEADER = """#pragma once
+#include <cstdlib>
+#include <type_traits>
+namespace firn::mutant {
+inline int active() {
+  static const int id = [] {
+    const char* text = std::getenv("FIRN_MUTANT");
+    return text == nullptr ? -1 : std::atoi(text);
+  }();
+  return id;
+}
+// A number, or the one above or below it.
+template <int kUp, class T>
+T number(T value) {
+  if (active() == kUp) return static_cast<T>(value + 1);
+  if (active() == kUp + 1) return static_cast<T>(value - 1);
+  return value;
+}
+enum class Is { less, less_equal, greater, greater_equal, equal, not_equal };
+template <class A, class B>
+bool holds(Is is, const A& a, const B& b) {
+  if constexpr (std::is_arithmetic_v<A> && std::is_arithmetic_v<B>) {
+    switch (is) {
+      case Is::less: return a < b;
+      case Is::less_equal: return a <= b;
+      case Is::greater: return a > b;
+      case Is::greater_equal: return a >= b;
+      case Is::equal: return a == b;
+      default: return a != b;
+    }
+  } else {
+    switch (is) {
+      case Is::equal: return a == b;
+      case Is::not_equal: return !(a == b);
+      default: break;
+    }
+    if constexpr (has_order<A, B>::value) {
+      switch (is) {
+        case Is::less: return a < b;
+        case Is::less_equal: return !(b < a);
+        case Is::greater: return b < a;
+        default: return !(a < b);
+      }
+    }
+    return false;
+  }
+}
+template <int kId, Is kWas, Is kNeighbour, Is kOpposite>
+struct Comparison {};
+template <class A, int kId, Is kWas, Is kNeighbour, Is kOpposite>
+struct Half {
+  const A& a;
+};
+template <class A, int kId, Is kWas, Is kNeighbour, Is kOpposite>
+Half<A, kId, kWas, kNeighbour, kOpposite> operator<(const A& a, Comparison<kId, kWas, kNeighbour, kOpposite>) {
+  return {a};
+}
+template <class A, class B, int kId, Is kWas, Is kNeighbour, Is kOpposite>
+bool operator<(const Half<A, kId, kWas, kNeighbour, kOpposite>& half, const B& b) {
+  const Is is = active() == kId ? kNeighbour : active() == kId + 1 ? kOpposite : kWas;
+  return holds(is, half.a, b);
+}
+template <class A, int kId, Is kWas, Is kNeighbour, Is kOpposite>
+Half<A, kId, kWas, kNeighbour, kOpposite> operator==(const A& a,
+                                                     Comparison<kId, kWas, kNeighbour, kOpposite>) {
+  return {a};
+}
+template <class A, class B, int kId, Is kWas, Is kNeighbour, Is kOpposite>
+bool operator==(const Half<A, kId, kWas, kNeighbour, kOpposite>& half, const B& b) {
+  return holds(active() == kId ? kOpposite : kWas, half.a, b);
+}
+}  // namespace firn::mutant
+"""
+HEADER = HEADER.replace(
+    "enum class Is",
+    """template <class A, class B, class = void>
+struct has_order : std::false_type {};
+template <class A, class B>
+struct has_order<A, B, std::void_t<decltype(std::declval<const A&>() < std::declval<const B&>()),
+                                   decltype(std::declval<const B&>() < std::declval<const A&>())>>
+    : std::true_type {};
+enum class Is""",
+).replace("#include <type_traits>", "#include <type_traits>\n#include <utility>")
+
+# How a comparison is written so that it binds as before, and what becomes of it.
+OPERATORS = {
+    "<": ("<", "less", "less_equal", "greater_equal"),
+    "<=": ("<", "less_equal", "less", "greater"),
+    ">": ("<", "greater", "greater_equal", "less_equal"),
+    ">=": ("<", "greater_equal", "greater", "less"),
+    "==": ("==", "equal", "equal", "not_equal"),
+    "!=": ("==", "not_equal", "not_equal", "equal"),
+}
+TOKEN = re.compile(r'"(?:\\.|[^"\\])*"|\'(?:\\.|[^\'\\])\'|//.*$|(?<= )(?:<=|>=|==|!=|<|>)(?= )|(?<![\w.\'])\d+u?(?![\w.\'])')
+
+
+class Mutants:
+    def __init__(self):
+        self.places = []  # (file, line number, what)
+
+    def new(self, count, file, line, what):
+        first = len(self.places)
+        self.places.extend((file, line, f"{what} -> {to}") for to in count)
+        return first
+
+
+def is_quiet(line):
+    """Lines in which a number is no rule: sizes of arrays, template arguments, labels, other people's syntax."""
+    stripped = line.strip()
+    return (
+        not stripped
+        or stripped.startswith(("//", "#", "case ", "static_assert", "template", "enum ", "using ", "friend "))
+        or "operator" in stripped
+        or "static_cast<std::size_t>(firnbook::" in stripped
+    )
+
+
+def mutate_line(line, file, number, mutants):
+    def change(match):
+        token = match.group(0)
+        if token[0] in "\"'/":
+            return token
+        before, after = line[: match.start()], line[match.end():]
+        if token in OPERATORS:
+            binds, was, neighbour, opposite = OPERATORS[token]
+            if re.search(r"\bnullptr\b", after[:12]) or re.search(r"nullptr\s*$", before):
+                return token
+            kinds = [opposite] if binds == "==" else [neighbour, opposite]
+            first = mutants.new(kinds, file, number, token)
+            is_ = "::firn::mutant::Is::"
+            return (f"{binds} ::firn::mutant::Comparison<{first}, {is_}{was}, {is_}{neighbour}, "
+                    f"{is_}{opposite}>() {binds}")
+        if re.search(r"\[\s*$", before) or re.search(r"<[\w:, ]*$", before) or "= default" in line:
+            return token
+        value = token.rstrip("u")
+        first = mutants.new([str(int(value) + 1), str(int(value) - 1)], file, number, token)
+        return f"::firn::mutant::number<{first}>({token})"
+
+    return TOKEN.sub(change, line)
+
+
+def at_run_time(line):
+    """A switch is read when the program runs, so nothing that holds one can be a constant expression."""
+    if "constexpr" not in line or "if constexpr" in line:
+        return line
+    if re.search(r"constexpr\s+[\w:<>,*& ]*?\b\w+\s*\(", line) and "=" not in line.split("(")[0]:
+        return line.replace("inline constexpr", "inline").replace("constexpr", "inline")
+    return line.replace("static constexpr", "static const").replace("constexpr", "const")
+
+
+def transform(text, file, mutants, kept):
+    out = ['#include "support/mutant.h"']
+    for number, line in enumerate(text.split("\n"), 1):
+        if (file, number) in kept:
+            out.append(line)
+            continue
+        changed = at_run_time(line)
+        if not is_quiet(changed):
+            changed = mutate_line(changed, file, number, mutants)
+        out.append(changed)
+    return "\n".join(out)
+
+
+def write_tree(tree, kept):
+    mutants = Mutants()
+    for module in MODULES:
+        for path in sorted((ROOT / "core/src" / module).glob("*.[ch]*")):
+            if path.suffix not in (".cpp", ".h") or path.name in LEFT_OUT:
+                continue
+            name = f"core/src/{module}/{path.name}"
+            text = path.read_text()
+            changed = transform(text, name, mutants, kept)
+            if path.suffix == ".h":
+                changed = changed.replace('#include "support/mutant.h"\n', "", 1).replace(
+                    "#pragma once\n", '#pragma once\n#include "support/mutant.h"\n', 1)
+            target = tree / name
+            if not target.exists() or target.read_text() != changed:
+                target.write_text(changed)
+    return mutants
+
+
+def copy_sources(tree):
+    files = subprocess.run(["git", "-C", str(ROOT), "ls-files"], check=True, capture_output=True, text=True)
+    for name in files.stdout.split("\n"):
+        if not name:
+            continue
+        (tree / name).parent.mkdir(parents=True, exist_ok=True)
+        if (ROOT / name).is_file():
+            shutil.copy2(ROOT / name, tree / name)
+    (tree / "core/src/support/mutant.h").write_text(HEADER)
+
+
+def targets():
+    return sorted({Path(test).name for tests in TESTS.values() for test in tests})
+
+
+def build(tree, jobs):
+    """Builds; answers the lines that cannot be told at run time, empty when all is well."""
+    folder = tree / "build"
+    if not (folder / "build.ninja").exists():
+        subprocess.run(["cmake", "-S", str(tree), "-B", str(folder), "-G", "Ninja", "-DCMAKE_BUILD_TYPE=Debug",
+                        "-DFIRNBOOK_WITH_SPDLOG=OFF", "-DFIRNBOOK_WERROR=OFF",
+                        "-DCMAKE_CXX_FLAGS=-O1 -g0 -w -Wno-narrowing -fpermissive"], check=True,
+                       stdout=subprocess.DEVNULL)
+    done = subprocess.run(["ninja", "-C", str(folder), "-k", "0", f"-j{jobs}", *targets()], capture_output=True, text=True)
+    if done.returncode == 0:
+        return set()
+    lines = set()
+    for match in re.finditer(r"(core/src/(?:%s)/\w+\.(?:cpp|h)):(\d+):\d+: (?:error|note)" % "|".join(MODULES),
+                             done.stdout):
+        offset = 1
+        lines.add((match.group(1), int(match.group(2)) - offset))
+    if not lines:
+        sys.exit(done.stdout[-4000:] + done.stderr[-2000:])
+    return lines
+
+
+def run(tree, test, mutant):
+    environment = dict(os.environ, FIRN_MUTANT=str(mutant), GTEST_FAIL_FAST="1", GTEST_BRIEF="1")
+    try:
+        done = subprocess.run([str(tree / "build/tests" / test)], env=environment, stdout=subprocess.DEVNULL,
+                              stderr=subprocess.DEVNULL, timeout=20)
+        return done.returncode == 0
+    except subprocess.TimeoutExpired:
+        return False
+
+
+def survives(tree, mutant, file):
+    module = file.split("/")[2]
+    return all(run(tree, test, mutant) for test in TESTS[module])
+
+
+def main():
+    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    parser.add_argument("--keep", type=Path, default=ROOT / "build/mutation")
+    parser.add_argument("--jobs", type=int, default=os.cpu_count())
+    parser.add_argument("--only", default="")
+    parser.add_argument("--least", type=float, default=90)
+    options = parser.parse_args()
+    tree = options.keep.resolve()
+    tree.mkdir(parents=True, exist_ok=True)
+    copy_sources(tree)
+    kept = set()
+    while True:
+        mutants = write_tree(tree, kept)
+        more = build(tree, options.jobs)
+        if not more:
+            break
+        if more <= kept:
+            sys.exit(f"these lines do not build: {sorted(more)}")
+        kept |= more
+    for tests in TESTS.values():
+        for test in tests:
+            if not run(tree, test, -1):
+                sys.exit(f"{test} fails without a mutant")
+    chosen = [i for i, place in enumerate(mutants.places) if options.only in place[0]]
+    survivors = []
+    with concurrent.futures.ThreadPoolExecutor(options.jobs) as pool:
+        for i, alive in zip(chosen, pool.map(lambda i: survives(tree, i, mutants.places[i][0]), chosen)):
+            if alive:
+                survivors.append(i)
+                print("%s:%d: %s" % mutants.places[i], flush=True)
+    noticed = len(chosen) - len(survivors)
+    percent = 100.0 * noticed / max(1, len(chosen))
+    print(f"{noticed} of {len(chosen)} mutants noticed ({percent:.1f} %), {len(survivors)} not; "
+          f"{len(kept)} lines left as they are because the compiler needs them")
+    return 0 if percent >= options.least else 1
+
+
+if __name__ == "__main__":
+    sys.exit(main())
