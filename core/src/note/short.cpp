@@ -148,7 +148,7 @@ constexpr std::size_t kNotTestedWords = 9;
 constexpr std::size_t kChangeWords = 14;
 // What every part gives up where the words do not suffice.
 constexpr std::size_t kLess[] = {0, 3, 6, 9};
-constexpr std::size_t kLeastOwnWords = 10;
+constexpr std::size_t kLeastOwnWords = 12;
 constexpr std::size_t kMostOwnWords = 20;
 constexpr std::size_t kOwnCharacters = 160;
 constexpr std::size_t kBriefingWidth = 72;

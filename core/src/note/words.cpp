@@ -22,6 +22,7 @@ using firnbook::LayerNameKind;
 using firnbook::Method;
 using firnbook::NextStep;
 using firnbook::NotLoadedReason;
+using firnbook::Purpose;
 using firnbook::SignKind;
 using firnbook::SlideKind;
 using firnbook::StepKind;
@@ -49,6 +50,7 @@ enum class Table : std::uint8_t {
   TestKind,
   LayerNameKind,
   StepKind,
+  Purpose,
   CheckMessage,
   CheckRemedy
 };
@@ -264,6 +266,13 @@ void append_coded(std::string& out, std::int32_t value, std::string_view unit, L
     out.append(code.empty() ? std::string_view{"?"} : code);
   } else if (unit == "kind") {
     append_or_number(out, label_in(language, enumerator<TestKind>(value)), value);
+  } else if (unit == "purpose") {
+    std::string number;
+    append_integer(number, value);
+    const std::string_view label = find(Table::Purpose, enumerator<Purpose>(value), language);
+    Numbers words;
+    words.x = label.empty() ? number : label;
+    append_phrase(out, Phrase::of_purpose, language, words);
   } else if (unit == "sign") {
     append_or_number(out, label_in(language, enumerator<SignKind>(value)), value);
   }
