@@ -18,6 +18,7 @@ EXPECT_NO_PADDING(firn_error);
 EXPECT_NO_PADDING(firn_buffer);
 EXPECT_NO_PADDING(firn_notes_options);
 EXPECT_NO_PADDING(firn_draw_options);
+EXPECT_NO_PADDING(firn_note_options);
 EXPECT_NO_PADDING(firn_interpret_options);
 EXPECT_NO_PADDING(firn_depth);
 EXPECT_NO_PADDING(firn_moment);
@@ -235,6 +236,7 @@ TEST(Arguments, FirstVersionSizesAreFrozen) {
   EXPECT_EQ(sizeof(firn_error), 688u);
   EXPECT_EQ(sizeof(firn_notes_options), 8u);
   EXPECT_EQ(sizeof(firn_draw_options), 8u);
+  EXPECT_EQ(sizeof(firn_note_options), 8u);
   EXPECT_EQ(sizeof(firn_interpret_options), 8u);
   EXPECT_EQ(sizeof(firn_report_summary), 44u);
   EXPECT_EQ(sizeof(firn_check_entry), 32u);

@@ -25,6 +25,14 @@ void feed_pit(firn_context* context, const std::uint8_t* pit, std::size_t size, 
     EXPECT_EQ(firn_note_write(context, pit, size, bytes_of(own), own.size(), out.out(), nullptr), FIRN_OK);
     EXPECT_EQ(firn_draw_profile(context, pit, size, bytes_of(own), own.size(), nullptr, out.out(), nullptr),
               FIRN_OK);
+    for (std::uint8_t length = FIRN_NOTE_ONE_LINE; length <= FIRN_NOTE_SHORT; ++length) {
+      firn_note_options options = FIRN_INIT(firn_note_options);
+      options.language = static_cast<std::uint8_t>(length % 3);
+      options.length = length;
+      EXPECT_EQ(
+          firn_note_write_as(context, pit, size, bytes_of(own), own.size(), &options, out.out(), nullptr),
+          FIRN_OK);
+    }
   }
 }
 
@@ -32,6 +40,12 @@ void feed_report(firn_context* context, const std::string& pit, const std::uint8
                  std::size_t size) {
   Buffer out(context), more(context);
   firn_note_write(context, bytes_of(pit), pit.size(), report, size, out.out(), nullptr);
+  for (std::uint8_t length = FIRN_NOTE_EVERYTHING; length <= FIRN_NOTE_SHORT; ++length) {
+    firn_note_options options = FIRN_INIT(firn_note_options);
+    options.language = FIRN_LANGUAGE_FRENCH;
+    options.length = length;
+    firn_note_write_as(context, bytes_of(pit), pit.size(), report, size, &options, out.out(), nullptr);
+  }
   firn_draw_profile(context, bytes_of(pit), pit.size(), report, size, nullptr, out.out(), nullptr);
   firn_report* opened = nullptr;
   if (firn_report_open(context, report, size, &opened, nullptr) != FIRN_OK) {

@@ -299,6 +299,14 @@ const std::vector<Case>& cases() {
          return firn_draw_profile(s.context, bytes_of(s.pit), s.pit.size(), bytes_of(s.report),
                                   s.report.size(), nullptr, &s.out, &s.error);
        }},
+      {"note_write_as",
+       [](Scene& s) {
+         firn_note_options options = FIRN_INIT(firn_note_options);
+         options.language = FIRN_LANGUAGE_GERMAN;
+         options.length = FIRN_NOTE_BRIEFING;
+         return firn_note_write_as(s.context, bytes_of(s.pit), s.pit.size(), bytes_of(s.report),
+                                   s.report.size(), &options, &s.out, &s.error);
+       }},
       {"report_open",
        [](Scene& s) {
          firn_report* opened = nullptr;

@@ -93,6 +93,12 @@ class Golden : public testing::TestWithParam<const char*> {
         firn_note_write(context_, bytes(pit), pit.size(), bytes(report), report.size(), &out, &error_);
     return take(status, out);
   }
+  std::string note_of(const std::string& pit, const std::string& report, const firn_note_options& options) {
+    firn_buffer out = {};
+    const auto status = firn_note_write_as(context_, bytes(pit), pit.size(), bytes(report), report.size(),
+                                           &options, &out, &error_);
+    return take(status, out);
+  }
   std::string picture_of(const std::string& pit, const std::string& report) {
     firn_buffer out = {};
     const auto status = firn_draw_profile(context_, bytes(pit), pit.size(), bytes(report), report.size(),
@@ -105,8 +111,8 @@ class Golden : public testing::TestWithParam<const char*> {
   }
 
   // The committed bytes, or nothing with a failure that says what to do.
-  File golden(const std::string& ending, const std::string& got) {
-    const std::string path = std::string(FIRN_GOLDEN_DIR) + "/" + GetParam() + ending;
+  File golden(const std::string& ending, const std::string& got, const char* folder) {
+    const std::string path = std::string(FIRN_GOLDEN_DIR) + folder + GetParam() + ending;
     if (regenerating()) {
       std::ofstream file(path, std::ios::binary);
       file.write(got.data(), static_cast<std::streamsize>(got.size()));
@@ -116,12 +122,12 @@ class Golden : public testing::TestWithParam<const char*> {
     return file;
   }
 
-  void compare_text(const std::string& ending, const std::string& got) {
-    const File file = golden(ending, got);
+  void compare_text(const std::string& ending, const std::string& got, const char* folder = "/") {
+    const File file = golden(ending, got, folder);
     if (file.found) expect_same(got, file.bytes, true, GetParam() + ending);
   }
   void compare_bytes(const std::string& ending, const std::string& got, const flatbuffers::TypeTable* type) {
-    const File file = golden(ending, got);
+    const File file = golden(ending, got, "/");
     if (!file.found) return;
     expect_same(meaning(got, type), meaning(file.bytes, type), true, GetParam() + ending + " in meaning");
     if (kPinnedFlatBuffers) expect_same(got, file.bytes, false, GetParam() + ending);
@@ -142,6 +148,27 @@ TEST_P(Golden, PitReportNoteAndPictureAreAsCommitted) {
   compare_bytes(".report.firn", report, firnbook::ReportTypeTable());
   compare_text(".note.txt", note_of(pit, report));
   compare_text(".svg", picture_of(pit, report));
+}
+
+// The whole English note stands beside the pit.
+TEST_P(Golden, NotesOfEveryLanguageAndLengthAreAsCommitted) {
+  const File notes = read(std::string(FIRN_TEST_DATA) + "/" + GetParam() + ".txt");
+  ASSERT_TRUE(notes.found);
+  const std::string pit = pit_of(notes.bytes);
+  const std::string report = report_of(pit);
+  const char* const lengths[] = {"everything", "line", "briefing", "short"};
+  for (const auto language : {FIRN_LANGUAGE_ENGLISH, FIRN_LANGUAGE_GERMAN, FIRN_LANGUAGE_FRENCH}) {
+    const char* code = nullptr;
+    ASSERT_EQ(firn_language_code(language, &code, nullptr), FIRN_OK);
+    for (std::uint8_t length = FIRN_NOTE_EVERYTHING; length <= FIRN_NOTE_SHORT; ++length) {
+      if (language == FIRN_LANGUAGE_ENGLISH && length == FIRN_NOTE_EVERYTHING) continue;
+      firn_note_options options = FIRN_INIT(firn_note_options);
+      options.language = language;
+      options.length = length;
+      compare_text(std::string(".") + code + "." + lengths[length] + ".txt", note_of(pit, report, options),
+                   "/notes/");
+    }
+  }
 }
 
 // A second run in the same process must not see anything of the first: no state is kept between calls.

@@ -11,6 +11,7 @@
 #include "firnbook/guided.h"
 #include "firnbook/interpret.h"
 #include "firnbook/journal.h"
+#include "firnbook/language.h"
 #include "firnbook/note.h"
 #include "firnbook/notes.h"
 #include "firnbook/pit.h"

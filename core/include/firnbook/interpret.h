@@ -13,6 +13,7 @@
 #include "firnbook/codes.h"
 #include "firnbook/context.h"
 #include "firnbook/export.h"
+#include "firnbook/language.h"
 #include "firnbook/types.h"
 
 #ifdef __cplusplus
@@ -159,7 +160,11 @@ FIRN_API firn_status firn_report_caution(const firn_report* report, uint32_t pos
 FIRN_API firn_status firn_report_method(const firn_report* report, uint32_t position, firn_method_used* out,
                                         firn_error* error);
 
-/* The same in English words, as the note has them. Buffers are the caller's (firn_buffer_free of the
+/* Chooses the firn_language of the texts below, from the next call on; English until then. Errors:
+   FIRN_BAD_ARGUMENT for a number that is none. Since 0.1. */
+FIRN_API firn_status firn_report_set_language(firn_report* report, uint8_t language, firn_error* error);
+
+/* The same in words, as the note has them. Buffers are the caller's (firn_buffer_free of the
    report's context); of size 0 for a key of a newer version that has no words here. `remedy` may be NULL when
    nobody wants it. Errors: FIRN_BAD_ARGUMENT for a position that is not there.
    Since 0.1. */

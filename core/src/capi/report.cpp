@@ -2,9 +2,9 @@
 #include <limits>
 
 #include "capi/inputs.h"
+#include "capi/languages.h"
 #include "capi/outputs.h"
 #include "capi/structs.h"
-#include "checking/check.h"
 #include "firnbook/interpret.h"
 #include "note/sentences.h"
 #include "note/words.h"
@@ -13,6 +13,7 @@ struct firn_report {
   firn_context* context = nullptr;
   std::uint8_t* bytes = nullptr;
   const firnbook::Report* root = nullptr;
+  firn::note::Language language = firn::note::Language::english;
 
   explicit firn_report(firn_context& owner) : context(&owner) {}
   ~firn_report() { context->memory.release(bytes); }
@@ -152,7 +153,7 @@ Done append_finding_text(const firn_report& report, const firnbook::Finding& fin
   if (!read) return read.failure();
   Done same = check_same_pit(*report.root, pit, pit_size);
   if (!same) return same;
-  note::append_finding(text, **read, finding);
+  note::append_finding(text, **read, finding, report.language);
   return done();
 }
 
@@ -176,6 +177,15 @@ firn_status firn_report_open(firn_context* context, const uint8_t* bytes, size_t
 void firn_report_close(firn_report* report) {
   give_back([&] {
     if (report != nullptr) report->context->memory.destroy(report);
+  });
+}
+
+firn_status firn_report_set_language(firn_report* report, uint8_t language, firn_error* error) {
+  return guard({context_of(report), error, __func__}, [&]() -> firn::Done {
+    firn::Result<firn::note::Language> known = language_of(language);
+    if (!known) return known.failure();
+    report->language = *known;
+    return firn::done();
   });
 }
 
@@ -279,10 +289,10 @@ firn_status firn_report_check_text(const firn_report* report, uint32_t position,
     if (!entry) return entry.failure();
     std::string& text = clean_text(*report);
     Staged staged_message(*report->context, message), staged_remedy(*report->context, remedy);
-    firn::checking::append_message(text, **entry);
+    firn::note::append_check_message(text, **entry, report->language);
     staged_message.fill(text);
     text.clear();
-    firn::checking::append_remedy(text, **entry);
+    firn::note::append_check_remedy(text, **entry, report->language);
     staged_remedy.fill(text);
     staged_message.publish();
     staged_remedy.publish();
@@ -311,8 +321,8 @@ firn_status firn_report_not_loaded_text(const firn_report* report, uint32_t posi
     auto entry = at(report->root->not_loaded(), position, "layer that was not loaded");
     if (!entry) return entry.failure();
     std::string& words = clean_text(*report);
-    firn::note::append_template(words, firn::note::not_loaded_words((*entry)->reason()),
-                                {(*entry)->depth_10um(), 0, 0, 0});
+    firn::note::append_template(words, firn::note::not_loaded_words((*entry)->reason(), report->language),
+                                {(*entry)->depth_10um()}, report->language);
     give(*report->context, text, words);
     return firn::done();
   });
@@ -325,8 +335,8 @@ firn_status firn_report_suggestion_text(const firn_report* report, uint32_t posi
     auto suggestion = at(report->root->suggestions(), position, "suggestion");
     if (!suggestion) return suggestion.failure();
     std::string& words = clean_text(*report);
-    firn::note::append_template(words, firn::note::suggestion_words((*suggestion)->step()),
-                                {(*suggestion)->depth_10um(), 0, 0, 0});
+    firn::note::append_template(words, firn::note::suggestion_words((*suggestion)->step(), report->language),
+                                {(*suggestion)->depth_10um()}, report->language);
     give(*report->context, text, words);
     return firn::done();
   });
@@ -339,8 +349,8 @@ firn_status firn_report_caution_text(const firn_report* report, uint32_t positio
     auto caution = at(report->root->cautions(), position, "caution");
     if (!caution) return caution.failure();
     std::string& words = clean_text(*report);
-    firn::note::append_template(words, firn::note::caution_words((*caution)->key()),
-                                {0, (*caution)->a(), (*caution)->b(), 0});
+    firn::note::append_template(words, firn::note::caution_words((*caution)->key(), report->language),
+                                {0, (*caution)->a(), (*caution)->b()}, report->language);
     give(*report->context, text, words);
     return firn::done();
   });

@@ -343,7 +343,7 @@ constexpr Rule kRules[] = {
      "{a:n} taps were given in all, but something broke on tap {b:n}", "correct one of the two",
      "definition: a tap that was not given breaks nothing"},
     {CheckCode::stopped_early, Severity::hint, "tapping ended after {a:n} of 30 taps without a fracture",
-     "go on to 30 next time; what the others would have broken is not known",
+     "tap on to 30 next time; what the others would have broken is not known",
      "guidelines: 30 taps (avalanche.org, read)"},
     {CheckCode::saw_end_missing, Severity::warning, "how the crack ended is not recorded",
      "write End, Arr or SF: without it the test cannot be read",

@@ -4,10 +4,10 @@
 #include <string_view>
 #include <vector>
 
-#include "checking/check.h"
 #include "notation/notes.h"
 #include "note/page.h"
 #include "note/sentences.h"
+#include "note/short.h"
 #include "note/words.h"
 #include "support/place.h"
 #include "support/text.h"
@@ -24,19 +24,10 @@ using firnbook::Verdict;
 
 constexpr std::size_t kCautionsFirst = 3;
 
-// With a capital letter and a full stop; the catalogues keep their sentences small for other uses.
-void append_sentence(std::string& out, std::string_view words) {
-  if (words.empty()) return;
-  const char first = words.front();
-  out += first >= 'a' && first <= 'z' ? static_cast<char>(first - 'a' + 'A') : first;
-  out.append(words.substr(1));
-  out += '.';
-}
-
 class Writer {
  public:
-  Writer(std::string& out, const pit::View& view, const Report& report)
-      : page_(out), out_(out), pit_(view.raw()), report_(report) {}
+  Writer(std::string& out, const pit::View& view, const Report& report, Language language)
+      : page_(out), out_(out), pit_(view.raw()), report_(report), language_(language) {}
 
   void write() {
     where_and_when();
@@ -56,6 +47,8 @@ class Writer {
  private:
   std::uint32_t finding_count() const { return pit::size_of(report_.findings()); }
   const Finding& finding(std::uint32_t index) const { return *report_.findings()->Get(index); }
+  std::string_view words(Phrase key) const { return phrase(key, language_); }
+  void say(Phrase key, const Numbers& numbers = {}) { append_phrase(line_, key, language_, numbers); }
 
   void where_and_when();
   void signs();
@@ -63,12 +56,10 @@ class Writer {
   void concerns();
   void concern(std::uint32_t index);
   void concern_title(const firnbook::Concern& concern);
-  void append_span(const firnbook::Concern& concern);
-  void append_depth_only(const firnbook::Concern& concern);
   std::uint32_t evidence_count(const firnbook::Concern& concern) const;
   std::uint32_t flags(const firnbook::Concern& concern, std::uint32_t from);
   void flag_list(const firnbook::Concern& concern, std::uint32_t from, std::uint32_t to, Verdict verdict,
-                 std::string_view intro);
+                 Phrase intro);
   void not_loaded();
   void suggestions();
   void also_noticed();
@@ -84,57 +75,58 @@ class Writer {
   std::string& out_;
   const firnbook::Pit& pit_;
   const Report& report_;
+  Language language_;
   std::string line_;
   std::uint32_t numbered_ = 0;
 };
 
 void Writer::where_and_when() {
   const std::string_view title = pit::text(pit_.title());
-  page_.paragraph(title.empty() ? std::string_view{"Pit without a name"} : title);
+  page_.paragraph(title.empty() ? words(Phrase::title_unknown) : title);
+  std::string moment;
+  if (pit_.time() != nullptr) append_moment(moment, &pit_.time()->begin(), language_);
   line_.clear();
-  line_ += "Dug ";
-  const std::size_t before = line_.size();
-  if (pit_.time() != nullptr) append_moment(line_, &pit_.time()->begin());
-  if (line_.size() == before) line_ += "at a time that was not recorded";
+  Numbers when;
+  when.x = moment;
+  say(moment.empty() ? Phrase::dug_sometime : Phrase::dug, when);
   bool first = true;
   for (std::uint32_t i = 0; i < pit::size_of(pit_.observers()); ++i) {
     const std::string_view name = pit::text(pit_.observers()->Get(i)->name());
     if (name.empty()) continue;
-    line_ += first ? " by " : ", ";
+    line_.append(first ? words(Phrase::by) : std::string_view{", "});
     line_.append(name);
     first = false;
   }
   line_ += '.';
   page_.paragraph(line_);
   line_.clear();
-  append_site(line_, pit_.site());
+  append_site(line_, pit_.site(), language_);
   if (pit_.snowpack() != nullptr && pit_.snowpack()->hs_10um()) {
-    line_ += line_.empty() ? "HS " : ", HS ";
-    append_cm(line_, *pit_.snowpack()->hs_10um());
-    line_ += " cm";
+    if (!line_.empty()) line_ += ", ";
+    append_template(line_, "HS {a:cm} cm", {0, *pit_.snowpack()->hs_10um()}, language_);
   }
   if (!line_.empty()) page_.paragraph(line_);
-  page_.paragraph("One pit, at that place, at that hour. Depths are in cm below the snow surface.");
+  page_.paragraph(words(Phrase::one_pit));
 }
 
 void Writer::signs() {
-  page_.heading("SIGNS OF INSTABILITY (they come before any test)");
+  page_.heading(words(Phrase::heading_signs));
   bool any = false;
   for (std::uint32_t i = 0; i < finding_count(); ++i) {
     if (finding(i).method() != Method::field_signs) continue;
     any = true;
     line_.clear();
-    append_finding(line_, pit_, finding(i));
+    append_finding(line_, pit_, finding(i), language_);
     page_.item(0, finding(i).verdict() == Verdict::raises ? "! " : "- ", line_);
   }
-  if (!any) page_.item(0, "- ", "none was recorded, as seen or as looked for");
+  if (!any) page_.item(0, "- ", words(Phrase::no_signs));
 }
 
 void Writer::caution(std::string_view mark, const firnbook::Caution& caution) {
-  const std::string_view words = caution_words(caution.key());
-  if (words.empty()) return;
+  const std::string_view sentence = caution_words(caution.key(), language_);
+  if (sentence.empty()) return;
   line_.clear();
-  append_template(line_, words, {0, caution.a(), caution.b(), 0});
+  append_template(line_, sentence, {0, caution.a(), caution.b()}, language_);
   page_.item(0, mark, line_);
 }
 
@@ -143,32 +135,10 @@ void Writer::first_cautions() {
   for (std::uint32_t i = 0; i < pit::size_of(report_.cautions()) && printed < kCautionsFirst; ++i) {
     const firnbook::Caution* one = report_.cautions()->Get(i);
     if (one->specific() == 0) continue;
-    if (printed == 0) page_.heading("ABOUT THIS PIT, FIRST");
+    if (printed == 0) page_.heading(words(Phrase::heading_first));
     caution("! ", *one);
     ++printed;
   }
-}
-
-// " at 17 cm", " 68 to 69 cm", or nothing where the depth cannot be told.
-void Writer::append_span(const firnbook::Concern& concern) {
-  if (!concern.top_10um() || *concern.top_10um() < 0) return;
-  const bool thick = concern.bottom_10um() && *concern.bottom_10um() > *concern.top_10um();
-  line_ += thick ? " " : " at ";
-  append_cm(line_, *concern.top_10um());
-  if (thick) {
-    line_ += " to ";
-    append_cm(line_, *concern.bottom_10um());
-  }
-  line_ += " cm";
-}
-
-void Writer::append_depth_only(const firnbook::Concern& concern) {
-  if (!concern.top_10um() || *concern.top_10um() < 0) {
-    line_ += "At a depth that cannot be told";
-    return;
-  }
-  line_ += "No layer was recorded";
-  append_span(concern);
 }
 
 // Numbered as in the picture; a break that says little either way has no number.
@@ -180,48 +150,27 @@ void Writer::concern_title(const firnbook::Concern& concern) {
     mark += ". ";
   }
   line_.clear();
-  const auto kind = concern.kind() ? *concern.kind() : firnbook::ConcernKind::depth_only;
-  const std::int32_t layer = concern.layer() ? *concern.layer() : -1;
-  const std::int32_t below = concern.layer_below() ? *concern.layer_below() : -1;
-  if (kind == firnbook::ConcernKind::layer) {
-    line_ += "Layer";
-    append_span(concern);
-    line_ += ": ";
-    append_layer(line_, pit_, layer);
-  } else if (kind == firnbook::ConcernKind::boundary) {
-    line_ += "Boundary";
-    append_span(concern);
-    line_ += ": ";
-    append_layer(line_, pit_, layer);
-    line_ += "; on ";
-    append_layer(line_, pit_, below);
-  } else {
-    append_depth_only(concern);
-  }
-  line_ += '.';
-  if (concern.rank() && !rank_words(*concern.rank()).empty()) {
-    line_ += ' ';
-    append_sentence(line_, rank_words(*concern.rank()));
-  }
+  append_concern(line_, pit_, concern, language_);
   page_.item(0, mark, line_);
 }
 
 void Writer::flag_list(const firnbook::Concern& concern, std::uint32_t from, std::uint32_t to,
-                       Verdict verdict, std::string_view intro) {
+                       Verdict verdict, Phrase intro) {
   bool first = true;
   for (std::uint32_t k = from; k < to; ++k) {
     const Finding& one = finding(concern.evidence()->Get(k));
     if (one.verdict() != verdict || one.key() == FindingKey::flag_count) continue;
-    line_.append(first ? intro : std::string_view{"; "});
+    line_.append(words(first ? intro : Phrase::semicolon));
     first = false;
     if (verdict == Verdict::unknown) {
-      line_.append(finding_name(one.key()));
+      line_.append(finding_name(one.key(), language_));
     } else {
-      append_template(line_, finding_words(one.key()), {one.depth_10um(), one.a(), one.b(), one.c()});
+      append_template(line_, finding_words(one.key(), language_),
+                      {one.depth_10um(), one.a(), one.b(), one.c()}, language_);
     }
   }
   if (!first) line_ += '.';
-  if (!first && verdict == Verdict::not_met) line_ += " A flag not met takes nothing away from the rest.";
+  if (!first && verdict == Verdict::not_met) say(Phrase::flag_not_met_takes_nothing);
 }
 
 // Evidence lists can be shared by many concerns of a hostile report; no real one is longer than this.
@@ -236,34 +185,34 @@ std::uint32_t Writer::flags(const firnbook::Concern& concern, std::uint32_t from
   const std::uint32_t count = evidence_count(concern);
   const std::int32_t depth = finding(concern.evidence()->Get(from)).depth_10um();
   std::uint32_t to = from;
-  line_ = "yellow flags at ";
-  append_cm(line_, depth);
-  line_ += " cm: ";
+  line_.clear();
+  say(Phrase::flags_at, {depth});
   while (to < count && concern.evidence()->Get(to) < finding_count()) {
     const Finding& one = finding(concern.evidence()->Get(to));
     if (one.method() != Method::yellow_flags || one.depth_10um() != depth) break;
     if (one.key() == FindingKey::flag_count) {
-      append_template(line_, finding_words(one.key()), {depth, one.a(), one.b(), one.c()});
+      append_template(line_, finding_words(one.key(), language_), {depth, one.a(), one.b(), one.c()},
+                      language_);
     }
     ++to;
   }
   line_ += '.';
-  flag_list(concern, from, to, Verdict::raises, " Met: ");
-  flag_list(concern, from, to, Verdict::not_met, " Not met: ");
-  flag_list(concern, from, to, Verdict::unknown, " Not recorded: ");
+  flag_list(concern, from, to, Verdict::raises, Phrase::flags_met);
+  flag_list(concern, from, to, Verdict::not_met, Phrase::flags_not_met);
+  flag_list(concern, from, to, Verdict::unknown, Phrase::flags_unknown);
   return to;
 }
 
-std::string_view question(Method method) {
+Phrase question(Method method) {
   switch (method) {
     case Method::extended_column_swiss:
     case Method::saw_test:
-      return "does it run?   ";
+      return Phrase::does_it_run;
     case Method::compression_test:
     case Method::unclassed_tests:
-      return "does it start? ";
+      return Phrase::does_it_start;
     default:
-      return "structure      ";
+      return Phrase::structure;
   }
 }
 
@@ -283,38 +232,32 @@ void Writer::concern(std::uint32_t index) {
       k = flags(one, k);
     } else {
       line_.clear();
-      append_finding(line_, pit_, finding(position));
+      append_finding(line_, pit_, finding(position), language_);
       ++k;
     }
-    page_.item(3, question(method), line_);
+    page_.item(3, words(question(method)), line_);
   }
 }
 
 void Writer::concerns() {
-  page_.heading("LAYERS OF CONCERN (first things first)");
+  page_.heading(words(Phrase::heading_concerns));
   const std::uint32_t count = pit::size_of(report_.concerns());
-  if (count == 0) {
-    page_.item(
-        0, "- ",
-        "Nothing in this record raised concern under the methods listed below. That says little: what was "
-        "not found, not tested or not looked for may still be there.");
-  }
+  if (count == 0) page_.item(0, "- ", words(Phrase::no_concerns));
   for (std::uint32_t i = 0; i < count; ++i) concern(i);
 }
 
 void Writer::not_loaded() {
   const std::uint32_t count = pit::size_of(report_.not_loaded());
   if (count == 0) return;
-  page_.heading("WHAT THE TESTS DID NOT LOAD");
+  page_.heading(words(Phrase::heading_not_loaded));
   for (std::uint32_t i = 0; i < count; ++i) {
     const firnbook::NotLoaded& one = *report_.not_loaded()->Get(i);
+    Numbers numbers = {one.depth_10um()};
+    numbers.x = code_of(one.kind());
+    if (numbers.x.empty()) numbers.x = words(Phrase::unknown_test);
+    numbers.y = not_loaded_words(one.reason(), language_);
     line_.clear();
-    append_cm(line_, one.depth_10um());
-    line_ += " cm was not loaded by ";
-    const std::string_view code = code_of(one.kind());
-    line_.append(code.empty() ? std::string_view{"a test"} : code);
-    line_ += ": ";
-    line_.append(not_loaded_words(one.reason()));
+    say(Phrase::not_loaded, numbers);
     page_.item(0, "- ", line_);
   }
 }
@@ -322,11 +265,11 @@ void Writer::not_loaded() {
 void Writer::suggestions() {
   const std::uint32_t count = pit::size_of(report_.suggestions());
   if (count == 0) return;
-  page_.heading("WHAT WOULD TELL MORE");
+  page_.heading(words(Phrase::heading_suggestions));
   for (std::uint32_t i = 0; i < count; ++i) {
     const firnbook::Suggestion& one = *report_.suggestions()->Get(i);
     line_.clear();
-    append_template(line_, suggestion_words(one.step()), {one.depth_10um(), 0, 0, 0});
+    append_template(line_, suggestion_words(one.step(), language_), {one.depth_10um()}, language_);
     page_.item(0, "- ", line_);
   }
 }
@@ -346,10 +289,10 @@ void Writer::also_noticed() {
     const bool minor = one.method() == Method::yellow_flags || one.key() == FindingKey::gradient_weak ||
                        one.verdict() == Verdict::not_met;
     if (used[i] || one.method() == Method::field_signs || minor) continue;
-    if (first) page_.heading("ALSO NOTICED");
+    if (first) page_.heading(words(Phrase::heading_also));
     first = false;
     line_.clear();
-    append_finding(line_, pit_, one);
+    append_finding(line_, pit_, one, language_);
     page_.item(0, "- ", line_);
   }
 }
@@ -365,70 +308,74 @@ void Writer::quoted(std::string_view mark, const flatbuffers::String* words) {
 void Writer::own_words() {
   const firnbook::Assessment* own = pit_.assessment();
   if (own == nullptr) return;
-  page_.heading("THE OBSERVERS' OWN READING (theirs, not computed)");
+  page_.heading(words(Phrase::heading_own));
   quoted("- ", own->words());
-  quoted("- plan: ", own->plan());
+  std::string plan = "- ";
+  plan.append(words(Phrase::plan));
+  quoted(plan, own->plan());
   if (own->confidence()) {
-    line_ = "confidence: ";
-    line_.append(label_of(*own->confidence()));
+    line_.clear();
+    say(Phrase::confidence);
+    line_.append(label_in(language_, *own->confidence()));
     page_.item(0, "- ", line_);
   }
 }
 
-std::string_view severity_words(firnbook::Severity severity) {
+Phrase severity_phrase(firnbook::Severity severity) {
   switch (severity) {
     case firnbook::Severity::error:
-      return "error: ";
+      return Phrase::error;
     case firnbook::Severity::warning:
-      return "warning: ";
+      return Phrase::warning;
     default:
-      return "hint: ";
+      return Phrase::hint;
   }
 }
 
 void Writer::checks() {
   const std::uint32_t count = pit::size_of(report_.checks());
   if (count == 0) return;
-  page_.heading("CHECKS ON THE RECORD");
+  page_.heading(words(Phrase::heading_checks));
   for (std::uint32_t i = 0; i < count; ++i) {
     const firnbook::Check& one = *report_.checks()->Get(i);
     line_.clear();
-    line_.append(severity_words(one.severity()));
+    say(severity_phrase(one.severity()));
     line_ += path_of(one.place());
-    line_ += ": ";
-    checking::append_message(line_, one);
+    say(Phrase::colon);
+    append_check_message(line_, one, language_);
     line_ += ". ";
     std::string remedy;
-    checking::append_remedy(remedy, one);
+    append_check_remedy(remedy, one, language_);
     append_sentence(line_, remedy);
     page_.item(0, "- ", line_);
   }
 }
 
 void Writer::all_cautions() {
-  page_.heading("ALL CAUTIONS");
+  page_.heading(words(Phrase::heading_cautions));
   for (std::uint32_t i = 0; i < pit::size_of(report_.cautions()); ++i)
     caution("- ", *report_.cautions()->Get(i));
 }
 
 void Writer::methods() {
-  page_.heading("METHODS AND THEIR SOURCES");
+  page_.heading(words(Phrase::heading_methods));
   for (std::uint32_t i = 0; i < pit::size_of(report_.methods()); ++i) {
     const firnbook::MethodUsed& one = *report_.methods()->Get(i);
     line_.clear();
-    line_.append(method_words(one.method()));
+    line_.append(method_words(one.method(), language_));
     line_ += "; ";
-    line_.append(verified_words(one.verified()));
+    line_.append(verified_words(one.verified(), language_));
     page_.item(0, "- ", line_);
   }
 }
 
 void Writer::record() {
-  page_.heading("THE RECORD");
+  page_.heading(words(Phrase::heading_record));
   std::vector<firnbook::Place> lost;
   notation::write_notes(out_, pit_, lost);
   for (const firnbook::Place& place : lost) {
-    line_ = "not shown here: ";
+    line_.clear();
+    say(Phrase::not_shown);
     line_ += path_of(place);
     page_.item(0, "# ", line_);
   }
@@ -436,8 +383,22 @@ void Writer::record() {
 
 }  // namespace
 
-void append_note(std::string& out, const pit::View& pit, const firnbook::Report& report) {
-  Writer(out, pit, report).write();
+void append_note(std::string& out, const pit::View& pit, const firnbook::Report& report, Language language) {
+  Writer(out, pit, report, language).write();
+}
+
+void append_text(std::string& out, const pit::View& pit, const firnbook::Report& report, Language language,
+                 Length length) {
+  switch (length) {
+    case Length::one_line:
+      return append_line(out, pit, report, language);
+    case Length::briefing:
+      return append_briefing(out, pit, report, language);
+    case Length::short_note:
+      return append_short_note(out, pit, report, language);
+    default:
+      return append_note(out, pit, report, language);
+  }
 }
 
 }  // namespace firn::note

@@ -5,18 +5,51 @@
 namespace firn::note {
 namespace {
 
-// Characters, not bytes: words in other scripts must not be broken early.
-std::size_t characters_in(std::string_view text) {
-  std::size_t count = 0;
-  for (const char byte : text) count += (static_cast<unsigned char>(byte) & 0xC0) != 0x80 ? 1 : 0;
-  return count;
-}
-
 bool is_blank(char byte) {
   return byte == ' ' || byte == '\t' || byte == '\n' || byte == '\r';
 }
 
-// Control characters would let a place name repaint a terminal; they print as a space.
+// French sets a blank before some marks; a line must not begin with one of them.
+bool is_lone_mark(std::string_view rest) {
+  if (rest.size() < 2 || rest[0] != ' ') return false;
+  const bool mark = rest[1] == ':' || rest[1] == ';' || rest[1] == '!' || rest[1] == '?';
+  return mark && (rest.size() == 2 || is_blank(rest[2]));
+}
+
+// Control characters, separators of lines and marks that turn the direction of writing.
+bool is_control(std::string_view character) {
+  const auto at = [character](std::size_t i) { return static_cast<unsigned char>(character[i]); };
+  if (at(0) < 0x20 || at(0) == 0x7F) return true;
+  if (character.size() == 2) return at(0) == 0xC2 && at(1) < 0xA0;
+  if (character.size() != 3 || at(0) != 0xE2) return false;
+  const bool separator_or_turn = at(1) == 0x80 && at(2) >= 0xA8 && at(2) <= 0xAE;
+  const bool isolate = at(1) == 0x81 && at(2) >= 0xA6 && at(2) <= 0xA9;
+  return separator_or_turn || isolate;
+}
+
+}  // namespace
+
+// What is no UTF-8 prints as one U+FFFD a byte, and counts so.
+std::size_t characters_in(std::string_view text) {
+  std::size_t count = 0;
+  while (!text.empty()) {
+    const std::size_t length = utf8_length(text);
+    text.remove_prefix(length == 0 ? 1 : length);
+    ++count;
+  }
+  return count;
+}
+
+std::string_view first_characters(std::string_view text, std::size_t most) {
+  std::size_t end = 0;
+  for (std::size_t count = 0; end < text.size() && count < most; ++count) {
+    const std::size_t length = utf8_length(text.substr(end));
+    end += length == 0 ? 1 : length;
+  }
+  return text.substr(0, end);
+}
+
+// A control character would let a place name repaint a terminal or break a line; it prints as a space.
 void append_printable(std::string& out, std::string_view word) {
   while (!word.empty()) {
     const std::size_t length = utf8_length(word);
@@ -25,10 +58,7 @@ void append_printable(std::string& out, std::string_view word) {
       word.remove_prefix(1);
       continue;
     }
-    const auto first = static_cast<unsigned char>(word[0]);
-    const bool control =
-        first < 0x20 || first == 0x7F || (first == 0xC2 && static_cast<unsigned char>(word[1]) < 0xA0);
-    if (control) {
+    if (is_control(word.substr(0, length))) {
       out += ' ';
     } else {
       out.append(word.substr(0, length));
@@ -36,8 +66,6 @@ void append_printable(std::string& out, std::string_view word) {
     word.remove_prefix(length);
   }
 }
-
-}  // namespace
 
 void Page::heading(std::string_view text) {
   if (!out_.empty()) out_ += '\n';
@@ -55,10 +83,11 @@ void Page::item(std::size_t indent, std::string_view mark, std::string_view text
     while (!text.empty() && is_blank(text.front())) text.remove_prefix(1);
     if (text.empty()) break;
     std::size_t end = 0;
-    while (end < text.size() && !is_blank(text[end])) ++end;
-    const std::string_view word = text.substr(0, end);
+    while (end < text.size() && (!is_blank(text[end]) || is_lone_mark(text.substr(end)))) ++end;
+    // A word that no line holds is cut.
+    const std::string_view word = first_characters(text.substr(0, end), width_ > hang ? width_ - hang : 1);
     const std::size_t width = characters_in(word);
-    if (!line_is_empty && column + 1 + width > kPageWidth) {
+    if (!line_is_empty && column + 1 + width > width_) {
       out_ += '\n';
       out_.append(hang, ' ');
       column = hang;
@@ -69,7 +98,7 @@ void Page::item(std::size_t indent, std::string_view mark, std::string_view text
     append_printable(out_, word);
     column += width;
     line_is_empty = false;
-    text.remove_prefix(end);
+    text.remove_prefix(word.size());
   }
   out_ += '\n';
 }

@@ -7,9 +7,12 @@
 
 namespace firn::note {
 
+// Widest line, in characters.
+inline constexpr std::size_t kPageWidth = 96;
+
 class Page {
  public:
-  explicit Page(std::string& out) : out_(out) {}
+  explicit Page(std::string& out, std::size_t width = kPageWidth) : out_(out), width_(width) {}
 
   // A heading of its own, with a blank line before it unless it is the first thing on the page.
   void heading(std::string_view text);
@@ -19,9 +22,13 @@ class Page {
 
  private:
   std::string& out_;
+  std::size_t width_;
 };
 
-// Widest line, in characters.
-inline constexpr std::size_t kPageWidth = 96;
+// Characters, not bytes: words in other scripts must not be broken early.
+std::size_t characters_in(std::string_view text);
+std::string_view first_characters(std::string_view text, std::size_t most);
+// The text on one line: control characters as one blank each, bytes that are no UTF-8 as U+FFFD.
+void append_printable(std::string& out, std::string_view text);
 
 }  // namespace firn::note

@@ -1,7 +1,11 @@
+// Each language is one block of characters with an array of 16-bit places into it, in the order of the
+// English rows: no pointer, and so no relocation, for any of the sentences. Keys stand once, for all
+// languages.
 #include "note/words.h"
 
 #include <cstddef>
 
+#include "checking/check.h"
 #include "support/text.h"
 #include "vocabulary/codes.h"
 
@@ -9,182 +13,202 @@ namespace firn::note {
 namespace {
 
 using firnbook::CautionKey;
+using firnbook::CheckCode;
 using firnbook::ConcernRank;
+using firnbook::Confidence;
 using firnbook::FindingKey;
+using firnbook::GrainForm;
+using firnbook::LayerNameKind;
 using firnbook::Method;
 using firnbook::NextStep;
 using firnbook::NotLoadedReason;
+using firnbook::Purpose;
+using firnbook::SignKind;
+using firnbook::SlideKind;
+using firnbook::StepKind;
+using firnbook::TestKind;
+using firnbook::Trigger;
 using firnbook::Verified;
 
-template <class Key>
-struct Row {
-  Key key;
-  std::string_view words;
+// The first words of WORDS( in the .def files.
+enum class Table : std::uint8_t {
+  Phrase,
+  FindingKey,
+  FindingName,
+  CautionKey,
+  NextStep,
+  ShortStep,
+  NotLoadedReason,
+  Method,
+  Verified,
+  ConcernRank,
+  GrainForm,
+  SignKind,
+  SlideKind,
+  Trigger,
+  Confidence,
+  TestKind,
+  LayerNameKind,
+  StepKind,
+  Purpose,
+  CheckMessage,
+  CheckRemedy
 };
 
-// A criterion that is not met is never allowed to sound like a danger that went away.
-constexpr Row<FindingKey> kFindings[] = {
-    {FindingKey::sign_seen, "seen"},
-    {FindingKey::sign_not_seen, "looked for, not seen; that is no proof that it cannot happen"},
-    {FindingKey::sign_not_looked_for, "not looked for"},
-    {FindingKey::sign_answer_unknown, "written down without saying whether it was seen"},
-    {FindingKey::slide_seen, "recent slide"},
-    {FindingKey::ct_sudden, "broke suddenly"},
-    {FindingKey::ct_resistant, "broke, with resistance"},
-    {FindingKey::ct_break, "an uneven break; it says little either way"},
-    {FindingKey::ct_character_unknown, "broke; how it broke was not recorded"},
-    {FindingKey::ct_quality_one, "broke clean and fast (Q1), which usually goes with a sudden fracture"},
-    {FindingKey::ct_no_fracture, "loaded to the end, nothing broke: raised nothing under this test"},
-    {FindingKey::ect_crossed_before_22,
-     "the crack crossed the whole column before the 22nd tap: the most critical of the Swiss service's three "
-     "classes"},
-    {FindingKey::ect_crossed_from_22,
-     "the crack crossed the whole column, from the 22nd tap on: the middle one of the Swiss service's three "
-     "classes"},
-    {FindingKey::ect_not_crossed,
-     "cracked without crossing the column: raised nothing under the Swiss service's classes"},
-    {FindingKey::ect_no_fracture,
-     "loaded to the end, nothing broke: raised nothing under the Swiss service's classes"},
-    {FindingKey::ect_crossed_tap_unknown,
-     "the crack crossed the whole column; on which tap was not recorded"},
-    {FindingKey::ect_in_ignored_top,
-     "in the top of the snow that one version of the Swiss service's classes leaves out; it still broke"},
-    {FindingKey::ect_crossing_unknown, "cracked; whether it crossed the column was not recorded"},
-    {FindingKey::pst_propagation_likely,
-     "cut less than half the column and the crack ran to the end: propagation likely"},
-    {FindingKey::pst_criterion_not_met,
-     "the criterion (cut under half the column, crack on to the end) is not met; it takes nothing away from "
-     "what other findings raise"},
-    {FindingKey::pst_no_fracture,
-     "sawn to the end without a crack that ran by itself: raised nothing under this test"},
-    {FindingKey::pst_unknown, "cut or ending not recorded: cannot be read"},
-    {FindingKey::flag_grain_size, "grains {a:mm} mm (flag: over {b:mm} mm)"},
-    {FindingKey::flag_hardness, "hardness {a:hardness} (flag: softer than {b:hardness})"},
-    {FindingKey::flag_grain_form, "grain form {a:form} (flag: SH, FC or DH)"},
-    {FindingKey::flag_size_difference, "grain sizes {a:mm} mm apart (flag: over {b:mm} mm)"},
-    {FindingKey::flag_hardness_difference, "hardness {a:steps} steps apart (flag: over {b:steps})"},
-    {FindingKey::flag_depth, "depth {a:cm} cm (flag: 20 to 85 cm)"},
-    {FindingKey::flag_count, "{a} of 6 met"},
-    {FindingKey::gradient_strong,
-     "{a:degC} degC per metre between {depth:cm} and {b:cm} cm: steep enough for facets to grow (rule of "
-     "thumb, "
-     "10 degC per metre; in cold snow it can take more)"},
-    {FindingKey::gradient_weak, "{a:degC} degC per metre between {depth:cm} and {b:cm} cm"},
-    {FindingKey::test_recorded, "recorded; this version reads no class from it"},
-    {FindingKey::test_not_valid, "not a valid test"},
-    {FindingKey::test_fracture, "broke; this version reads no class from it"},
-    {FindingKey::marked_by_observer, "marked by the observer as a layer of concern"},
+// Second sentences about the same keys.
+using FindingName = FindingKey;
+using ShortStep = NextStep;
+using CheckMessage = CheckCode;
+using CheckRemedy = CheckCode;
+
+using Key = std::uint16_t;
+using Offset = std::uint16_t;
+constexpr unsigned kNumberBits = 11;
+constexpr Key key_of(Table table, unsigned number) {
+  return static_cast<Key>((static_cast<unsigned>(table) << kNumberBits) | number);
+}
+
+#define CHECK(code, message, remedy) WORDS(CheckMessage, code, message) WORDS(CheckRemedy, code, remedy)
+
+// Rows that English has; then those that it takes from the vocabulary and from the catalogue of checks.
+#define WORDS(type, key, text) key_of(Table::type, static_cast<unsigned>(type::key)),
+constexpr Key kKeys[] = {
+#include "note/en.def"
+};
+constexpr Key kOtherKeys[] = {
+#include "note/de_checks.def"
+#include "note/de_codes.def"
+};
+#undef WORDS
+
+#define WORDS(type, key, text) &&(static_cast<unsigned>(type::key) >> kNumberBits) == 0
+static_assert(true
+#include "note/de.def"
+              ,
+              "the number of a key needs more bits");
+#undef WORDS
+
+#define WORDS(type, key, text) char type##_##key[sizeof(text)];
+struct English {
+#include "note/en.def"
+};
+struct German {
+#include "note/de.def"
+};
+struct French {
+#include "note/fr.def"
+};
+#undef WORDS
+
+#define WORDS(type, key, text) text,
+constexpr English kEnglish = {
+#include "note/en.def"
+};
+constexpr German kGerman = {
+#include "note/de.def"
+};
+constexpr French kFrench = {
+#include "note/fr.def"
+};
+#undef WORDS
+
+// A language that lacks a row has no member of that name here.
+#define WORDS(type, key, text) static_cast<Offset>(offsetof(English, type##_##key)),
+constexpr Offset kEnglishAt[] = {
+#include "note/en.def"
+};
+#undef WORDS
+#define WORDS(type, key, text) static_cast<Offset>(offsetof(German, type##_##key)),
+constexpr Offset kGermanAt[] = {
+#include "note/en.def"
+};
+constexpr Offset kGermanOtherAt[] = {
+#include "note/de_checks.def"
+#include "note/de_codes.def"
+};
+#undef WORDS
+#define WORDS(type, key, text) static_cast<Offset>(offsetof(French, type##_##key)),
+constexpr Offset kFrenchAt[] = {
+#include "note/en.def"
+};
+constexpr Offset kFrenchOtherAt[] = {
+#include "note/de_checks.def"
+#include "note/de_codes.def"
+};
+#undef WORDS
+static_assert(sizeof(English) <= UINT16_MAX && sizeof(German) <= UINT16_MAX && sizeof(French) <= UINT16_MAX,
+              "a place in the words needs more bits");
+
+// And one that has a row too many is longer.
+#define WORDS(type, key, text) +1
+constexpr std::size_t kGermanRows = 0
+#include "note/de.def"
+    ;
+constexpr std::size_t kFrenchRows = 0
+#include "note/fr.def"
+    ;
+#undef WORDS
+constexpr std::size_t kRows = sizeof kKeys / sizeof kKeys[0];
+constexpr std::size_t kOtherRows = sizeof kOtherKeys / sizeof kOtherKeys[0];
+static_assert(kGermanRows == kRows + kOtherRows, "German has a row that English or its codes lack");
+static_assert(kFrenchRows == kRows + kOtherRows, "French has a row that English or the German codes lack");
+
+// Phrases stand in one run, in the order of their numbers: they are looked up most.
+constexpr std::size_t first_phrase() {
+  std::size_t at = 0;
+  while (kKeys[at] != key_of(Table::Phrase, 0)) ++at;
+  return at;
+}
+constexpr std::size_t kFirstPhrase = first_phrase();
+constexpr unsigned kPhrases = static_cast<unsigned>(Phrase::count);
+static_assert(kKeys[kFirstPhrase + kPhrases - 1] == key_of(Table::Phrase, kPhrases - 1),
+              "all phrases belong in en_phrases.def");
+
+struct Words {
+  const char* block;
+  const Offset* at;
+  const Offset* other_at;
 };
 
-// What a criterion is about, for the list of those that could not be judged.
-constexpr Row<FindingKey> kFindingNames[] = {
-    {FindingKey::flag_grain_size, "grain size"},
-    {FindingKey::flag_hardness, "hardness"},
-    {FindingKey::flag_grain_form, "grain form"},
-    {FindingKey::flag_size_difference, "difference in grain size"},
-    {FindingKey::flag_hardness_difference, "difference in hardness"},
-    {FindingKey::flag_depth, "depth"},
-};
+Words words_of(Language language) {
+  switch (language) {
+    case Language::german:
+      return {reinterpret_cast<const char*>(&kGerman), kGermanAt, kGermanOtherAt};
+    case Language::french:
+      return {reinterpret_cast<const char*>(&kFrench), kFrenchAt, kFrenchOtherAt};
+    default:
+      return {reinterpret_cast<const char*>(&kEnglish), kEnglishAt, nullptr};
+  }
+}
 
-constexpr Row<CautionKey> kCautions[] = {
-    {CautionKey::sign_of_instability_seen,
-     "A sign of instability was seen. It weighs more than any test result in this pit."},
-    {CautionKey::signs_not_looked_for,
-     "Not every sign of instability was looked for. What nobody looked for may still be there."},
-    {CautionKey::probing_uneven,
-     "The probe found from {a:cm} to {b:cm} cm around the pit: the snow varies a lot within a few steps."},
-    {CautionKey::no_bulletin, "No bulletin was issued: no regional reading stands beside this pit."},
-    {CautionKey::bulletin_not_looked_at,
-     "The bulletin was not held beside this pit. Read it; where the two differ, take the more careful one."},
-    {CautionKey::layer_reached_by_one_test_only, "The snow at {a:cm} cm was reached by one test only."},
-    {CautionKey::layer_not_loaded, "The snow at {a:cm} cm was loaded by no test."},
-    {CautionKey::test_not_valid,
-     "A column was no valid test: it tells nothing about the layers it should have loaded."},
-    {CautionKey::shallow_snow, "The snow is only {a:cm} cm deep here: a rider's load reaches every layer."},
-    {CautionKey::no_tests, "No test was made in this pit."},
-    {CautionKey::no_layers, "No layers were recorded: nothing can be said about structure."},
-    {CautionKey::record_has_errors,
-     "The record contradicts itself ({a} errors below): mend it before you lean on anything here."},
-    {CautionKey::rests_on_unreliable, "Some findings rest on values that the observer marked as unreliable."},
-    {CautionKey::practice_pit, "This pit is invented for practice. It must never be sent to a service."},
-    {CautionKey::site_differs,
-     "The site differs from the terrain in question: what was found here may be worse there."},
-    {CautionKey::not_backfilled, "The pit was not filled in: somebody may fall into it."},
-    {CautionKey::newer_schema,
-     "The record was written by a newer version: some of what it says may be missing here."},
-    {CautionKey::site_unknown,
-     "Place, elevation or aspect is not recorded: nobody can tell where this holds."},
-    {CautionKey::step_not_done, "A step that guards people was not done: {a:step}."},
-    {CautionKey::step_not_ticked,
-     "Nobody ticked a step that guards people: {a:step}. It may not have been done."},
-    {CautionKey::one_pit_is_one_point,
-     "One pit is one point. It can show that snow is unstable; it cannot show that a slope is not."},
-    {CautionKey::snow_varies, "Snow varies within a few metres: the next pit may show something else."},
-    {CautionKey::tests_miss,
-     "Tests miss weak layers: on slopes known to be unstable, about one test in ten did not show it "
-     "(Birkeland and Chabot 2006)."},
-    {CautionKey::pit_is_of_its_time,
-     "The pit tells of the hour it was dug. New snow, wind, sun and warmth change it."},
-    {CautionKey::defer_to_bulletin_and_people,
-     "The bulletin, local rules and trained people stand above this note."},
-    {CautionKey::absence_is_no_proof,
-     "What was not found, not tested or not looked for is not thereby absent."},
-};
-
-constexpr Row<NextStep> kSuggestions[] = {
-    {NextStep::look_for_signs,
-     "Look for whumpfs, cracking and recent slides; any one of them outweighs a test."},
-    {NextStep::deep_tap_test,
-     "A deep tap test on the snow at {depth:cm} cm: a sudden fracture there would raise it, anything else "
-     "would "
-     "leave it unknown."},
-    {NextStep::saw_test, "A saw test at {depth:cm} cm: it shows whether a crack would run there."},
-    {NextStep::extended_column,
-     "An extended column test: it shows whether a crack at {depth:cm} cm crosses a column."},
-    {NextStep::repeat_test, "Another column beside the first: one result at {depth:cm} cm may be chance."},
-    {NextStep::look_at_crystals, "A look at the crystals at {depth:cm} cm with a loupe and a card."},
-    {NextStep::probe_more, "More probing around the pit for even depth."},
-    {NextStep::read_bulletin, "Read the region's bulletin and hold it beside this pit."},
-};
-
-constexpr Row<NotLoadedReason> kNotLoaded[] = {
-    {NotLoadedReason::ended_above, "a fracture higher up ended the test"},
-    {NotLoadedReason::beyond_useful_depth, "deeper than this test is useful"},
-    {NotLoadedReason::not_valid, "the column was no valid test"},
-    {NotLoadedReason::not_done, "not done in this pit"},
-    {NotLoadedReason::other_layer, "made in another layer"},
-    {NotLoadedReason::unknown, "what it loaded was not recorded"},
-};
-
-constexpr Row<Method> kMethods[] = {
-    {Method::field_signs, "field signs (observation guidelines)"},
-    {Method::compression_test, "compression test: taps and fracture character (OGRS, SWAG)"},
-    {Method::extended_column_swiss, "extended column test: operational classes of the Swiss service (SLF)"},
-    {Method::saw_test, "propagation saw test (Gauthier and Jamieson 2008)"},
-    {Method::yellow_flags, "yellow flags (Jamieson and Schweizer 2005)"},
-    {Method::temperature_gradient, "temperature gradient, 10 degC per metre (avalanche.org)"},
-    {Method::unclassed_tests, "other tests, as recorded"},
-};
-
-constexpr Row<Verified> kVerified[] = {
-    {Verified::read, "read in the source"},
-    {Verified::read_secondary, "read in a secondary source"},
-    {Verified::memory, "thresholds from memory"},
-    {Verified::practice, "common practice"},
-};
-
-constexpr Row<ConcernRank> kRanks[] = {
-    {ConcernRank::propagated, "a crack ran here"},   {ConcernRank::sudden, "broke suddenly here"},
-    {ConcernRank::broke, "something broke here"},    {ConcernRank::structure, "weak-looking structure"},
-    {ConcernRank::little, "says little either way"},
-};
-
-template <class Key, std::size_t N>
-std::string_view find(const Row<Key> (&rows)[N], Key key) {
-  for (const Row<Key>& row : rows) {
-    if (row.key == key) return row.words;
+std::string_view find_in(const Key* keys, std::size_t count, Key key, const char* block, const Offset* at) {
+  for (std::size_t i = 0; i < count; ++i) {
+    if (keys[i] == key) return block + at[i];
   }
   return {};
+}
+
+std::string_view find(Table table, unsigned number, Language language) {
+  if (number >> kNumberBits != 0) return {};
+  const Words words = words_of(language);
+  const Key key = key_of(table, number);
+  const std::string_view found = find_in(kKeys, kRows, key, words.block, words.at);
+  if (!found.empty() || words.other_at == nullptr) return found;
+  return find_in(kOtherKeys, kOtherRows, key, words.block, words.other_at);
+}
+
+template <class E>
+std::string_view find(Table table, E key, Language language) {
+  return find(table, static_cast<unsigned>(key), language);
+}
+
+// A label's first part: "surface hoar" of "surface hoar: frost feathers, often buried".
+template <class E>
+std::string_view label_or(Table table, E value, Language language) {
+  const std::string_view label = find(table, value, language);
+  if (!label.empty()) return label;
+  const std::string_view english = label_of(value);
+  return english.substr(0, english.find(':'));
 }
 
 // Sixths of a step as a number of steps, to two decimals: 8 is 1.33.
@@ -192,84 +216,213 @@ void append_steps(std::string& out, std::int32_t sixths) {
   append_rounded(out, (std::int64_t{sixths} * 100000) / 6, 5, 2);
 }
 
-void append_number(std::string& out, std::int32_t value, std::string_view unit) {
-  if (unit == "cm") {
-    append_cm(out, value);
-  } else if (unit == "mm") {
-    append_mm(out, value);
+// Numbers of an enumeration that come from outside.
+template <class E>
+E enumerator(std::int32_t value) {
+  return static_cast<E>(value >= 0 && value <= UINT8_MAX ? value : UINT8_MAX);
+}
+
+void append_or_number(std::string& out, std::string_view words, std::int32_t value) {
+  if (words.empty()) return append_integer(out, value);
+  out.append(words);
+}
+
+struct Decimals {
+  char unit[7];
+  std::int8_t decimals;
+};
+constexpr Decimals kDecimals[] = {
+    {"cm", 3}, {"mm", 2}, {"m", 5}, {"tenths", 1}, {"kgm3", 1}, {"e7deg", 7}, {"ms", 2},
+};
+
+// False for a unit that is no number.
+bool append_measure(std::string& out, std::int32_t value, std::string_view unit, bool exact) {
+  if (unit == "degC" && exact) {
+    append_fixed(out, value, 2);
   } else if (unit == "degC") {
     append_rounded(out, value, 2, 1);
   } else if (unit == "steps") {
     append_steps(out, value);
-  } else if (unit == "hardness") {
-    const std::string_view code = code_of(static_cast<firnbook::HandHardness>(value));
-    if (code.empty()) {
-      append_integer(out, value);
-    } else {
-      out.append(code);
-    }
-  } else if (unit == "step") {
-    const std::string_view code = code_of(static_cast<firnbook::StepKind>(value));
-    out.append(code.empty() ? std::string_view{"one that this version does not know"} : code);
-  } else if (unit == "form") {
-    const std::string_view code = code_of(static_cast<firnbook::GrainForm>(value));
-    out.append(code.empty() ? std::string_view{"?"} : code);
-  } else {
+  } else if (unit.empty() || unit == "n") {
     append_integer(out, value);
+  } else {
+    for (const Decimals& row : kDecimals) {
+      if (unit != std::string_view{row.unit}) continue;
+      append_fixed(out, value, row.decimals);
+      return true;
+    }
+    return false;
+  }
+  return true;
+}
+
+void append_coded(std::string& out, std::int32_t value, std::string_view unit, Language language) {
+  if (unit == "hardness") {
+    append_or_number(out, code_of(enumerator<firnbook::HandHardness>(value)), value);
+  } else if (unit == "step") {
+    out.append(step_in(language, enumerator<StepKind>(value)));
+  } else if (unit == "form") {
+    const std::string_view code = code_of(enumerator<GrainForm>(value));
+    out.append(code.empty() ? std::string_view{"?"} : code);
+  } else if (unit == "kind") {
+    append_or_number(out, label_in(language, enumerator<TestKind>(value)), value);
+  } else if (unit == "purpose") {
+    std::string number;
+    append_integer(number, value);
+    const std::string_view label = find(Table::Purpose, enumerator<Purpose>(value), language);
+    Numbers words;
+    words.x = label.empty() ? number : label;
+    append_phrase(out, Phrase::of_purpose, language, words);
+  } else if (unit == "sign") {
+    append_or_number(out, label_in(language, enumerator<SignKind>(value)), value);
   }
 }
 
-}  // namespace
-
-std::string_view finding_words(FindingKey key) {
-  return find(kFindings, key);
-}
-std::string_view finding_name(FindingKey key) {
-  return find(kFindingNames, key);
-}
-std::string_view caution_words(CautionKey key) {
-  return find(kCautions, key);
-}
-std::string_view suggestion_words(NextStep step) {
-  return find(kSuggestions, step);
-}
-std::string_view not_loaded_words(NotLoadedReason reason) {
-  return find(kNotLoaded, reason);
-}
-std::string_view method_words(Method method) {
-  return find(kMethods, method);
-}
-std::string_view verified_words(Verified verified) {
-  return find(kVerified, verified);
-}
-std::string_view rank_words(ConcernRank rank) {
-  return find(kRanks, rank);
+void append_number(std::string& out, std::int32_t value, std::string_view unit, bool exact,
+                   Language language) {
+  const std::size_t before = out.size();
+  if (!append_measure(out, value, unit, exact)) return append_coded(out, value, unit, language);
+  if (language == Language::english) return;
+  const std::size_t point = out.find('.', before);
+  if (point != std::string::npos) out[point] = ',';
 }
 
-void append_template(std::string& out, std::string_view words, const Numbers& numbers) {
-  while (!words.empty()) {
-    const std::size_t open = words.find('{');
-    if (open == std::string_view::npos) {
-      out.append(words);
-      return;
-    }
-    out.append(words.substr(0, open));
-    const std::size_t close = words.find('}', open);
-    if (close == std::string_view::npos) return;
-    std::string_view name = words.substr(open + 1, close - open - 1);
-    std::string_view unit;
-    const std::size_t colon = name.find(':');
-    if (colon != std::string_view::npos) {
-      unit = name.substr(colon + 1);
-      name = name.substr(0, colon);
-    }
+// `field` is what stands between the braces.
+void append_field(std::string& out, std::string_view field, const Numbers& numbers, Language language) {
+  const std::size_t colon = field.find(':');
+  const std::string_view name = field.substr(0, colon);
+  const std::string_view unit =
+      colon == std::string_view::npos ? std::string_view{} : field.substr(colon + 1);
+  if (name == "x") {
+    out.append(numbers.x);
+  } else if (name == "y") {
+    out.append(numbers.y);
+  } else {
     const std::int32_t value = name == "depth" ? numbers.depth
                                : name == "a"   ? numbers.a
                                : name == "b"   ? numbers.b
                                                : numbers.c;
-    append_number(out, value, unit);
+    append_number(out, value, unit, numbers.exact, language);
+  }
+}
+
+// False when the language has no such row: then the catalogue's English stands.
+bool append_check(std::string& out, const firnbook::Check& check, Table table, Language language) {
+  const std::string_view words =
+      language == Language::english ? std::string_view{} : find(table, check.code(), language);
+  if (words.empty()) return false;
+  Numbers numbers = {0, check.a(), check.b(), check.c()};
+  numbers.exact = true;
+  append_template(out, words, numbers, language);
+  return true;
+}
+
+}  // namespace
+
+std::string_view code_of_language(Language language) {
+  switch (language) {
+    case Language::german:
+      return "de";
+    case Language::french:
+      return "fr";
+    default:
+      return "en";
+  }
+}
+
+std::string_view phrase(Phrase key, Language language) {
+  if (key >= Phrase::count) return {};
+  const Words words = words_of(language);
+  return words.block + words.at[kFirstPhrase + static_cast<std::size_t>(key)];
+}
+std::string_view finding_words(FindingKey key, Language language) {
+  return find(Table::FindingKey, key, language);
+}
+std::string_view finding_name(FindingKey key, Language language) {
+  return find(Table::FindingName, key, language);
+}
+std::string_view caution_words(CautionKey key, Language language) {
+  return find(Table::CautionKey, key, language);
+}
+std::string_view suggestion_words(NextStep step, Language language) {
+  return find(Table::NextStep, step, language);
+}
+std::string_view suggestion_name(NextStep step, Language language) {
+  const std::string_view name = find(Table::ShortStep, step, language);
+  return name.empty() ? suggestion_words(step, language) : name;
+}
+std::string_view not_loaded_words(NotLoadedReason reason, Language language) {
+  return find(Table::NotLoadedReason, reason, language);
+}
+std::string_view method_words(Method method, Language language) {
+  return find(Table::Method, method, language);
+}
+std::string_view verified_words(Verified verified, Language language) {
+  return find(Table::Verified, verified, language);
+}
+std::string_view rank_words(ConcernRank rank, Language language) {
+  return find(Table::ConcernRank, rank, language);
+}
+
+std::string_view label_in(Language language, GrainForm value) {
+  return label_or(Table::GrainForm, value, language);
+}
+std::string_view label_in(Language language, SignKind value) {
+  return label_or(Table::SignKind, value, language);
+}
+std::string_view label_in(Language language, SlideKind value) {
+  return label_or(Table::SlideKind, value, language);
+}
+std::string_view label_in(Language language, Trigger value) {
+  return label_or(Table::Trigger, value, language);
+}
+std::string_view label_in(Language language, Confidence value) {
+  return label_or(Table::Confidence, value, language);
+}
+std::string_view label_in(Language language, TestKind value) {
+  return label_or(Table::TestKind, value, language);
+}
+std::string_view label_in(Language language, LayerNameKind value) {
+  const std::string_view label = find(Table::LayerNameKind, value, language);
+  return label.empty() ? code_of(value) : label;
+}
+std::string_view sign_name(Language language, SignKind value) {
+  if (language == Language::english) return code_of(value);
+  return label_in(language, value);
+}
+std::string_view step_in(Language language, StepKind value) {
+  const std::string_view label = find(Table::StepKind, value, language);
+  if (!label.empty()) return label;
+  const std::string_view code = code_of(value);
+  return code.empty() ? phrase(Phrase::unknown_step, language) : code;
+}
+
+void append_check_message(std::string& out, const firnbook::Check& check, Language language) {
+  if (append_check(out, check, Table::CheckMessage, language)) return;
+  if (checking::find_rule(check.code()) != nullptr) return checking::append_message(out, check);
+  append_phrase(out, Phrase::check_unknown, language, {0, static_cast<std::int32_t>(check.code())});
+}
+
+void append_check_remedy(std::string& out, const firnbook::Check& check, Language language) {
+  if (append_check(out, check, Table::CheckRemedy, language)) return;
+  if (checking::find_rule(check.code()) != nullptr) return checking::append_remedy(out, check);
+  append_phrase(out, Phrase::remedy_unknown, language);
+}
+
+void append_template(std::string& out, std::string_view words, const Numbers& numbers, Language language) {
+  while (!words.empty()) {
+    const std::size_t open = words.find('{');
+    out.append(words.substr(0, open));
+    if (open == std::string_view::npos) return;
+    const std::size_t close = words.find('}', open);
+    if (close == std::string_view::npos) return;
+    append_field(out, words.substr(open + 1, close - open - 1), numbers, language);
     words.remove_prefix(close + 1);
   }
+}
+
+void append_phrase(std::string& out, Phrase key, Language language, const Numbers& numbers) {
+  append_template(out, phrase(key, language), numbers, language);
 }
 
 }  // namespace firn::note
