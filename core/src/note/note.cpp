@@ -6,6 +6,7 @@
 
 #include "checking/check.h"
 #include "notation/notes.h"
+#include "note/bulletin.h"
 #include "note/page.h"
 #include "note/sentences.h"
 #include "note/words.h"
@@ -36,7 +37,7 @@ void append_sentence(std::string& out, std::string_view words) {
 class Writer {
  public:
   Writer(std::string& out, const pit::View& view, const Report& report)
-      : page_(out), out_(out), pit_(view.raw()), report_(report) {}
+      : page_(out), out_(out), view_(view), pit_(view.raw()), report_(report) {}
 
   void write() {
     where_and_when();
@@ -45,6 +46,7 @@ class Writer {
     concerns();
     not_loaded();
     suggestions();
+    append_bulletin(page_, view_, report_);
     also_noticed();
     own_words();
     checks();
@@ -82,6 +84,7 @@ class Writer {
 
   Page page_;
   std::string& out_;
+  const pit::View& view_;
   const firnbook::Pit& pit_;
   const Report& report_;
   std::string line_;

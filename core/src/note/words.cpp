@@ -2,6 +2,7 @@
 
 #include <cstddef>
 
+#include "note/bulletin.h"
 #include "support/text.h"
 #include "vocabulary/codes.h"
 
@@ -228,7 +229,8 @@ std::string_view finding_name(FindingKey key) {
   return find(kFindingNames, key);
 }
 std::string_view caution_words(CautionKey key) {
-  return find(kCautions, key);
+  const std::string_view words = find(kCautions, key);
+  return words.empty() ? bulletin_caution_words(key) : words;
 }
 std::string_view suggestion_words(NextStep step) {
   return find(kSuggestions, step);
