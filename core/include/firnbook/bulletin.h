@@ -34,14 +34,14 @@ FIRN_API firn_status firn_bulletin_read(firn_context* context, const char* json,
                                         firn_buffer* bulletin, firn_buffer* messages, firn_error* error);
 
 /* An aspect as a bit of firn_bulletin_scope.aspects: FIRN_ASPECT_BIT(FIRN_COMPASS_POINT_NE). Since 0.1. */
-#define FIRN_ASPECT_BIT(point) ((uint16_t)(1u << (point)))
+#define FIRN_ASPECT_BIT(point) (UINT32_C(1) << (point))
 
 /* Where and when a rating or a problem holds; all zero: everywhere in the region, all day. Frozen layout.
    Since 0.1. */
 typedef struct firn_bulletin_scope {
+  uint32_t aspects;       /* FIRN_ASPECT_BITs; 0 = every aspect */
   int16_t lower_m;        /* from this elevation up, 0 to 9000; 0 = no limit */
   int16_t upper_m;        /* up to this elevation, 0 to 9000; 0 = no limit */
-  uint16_t aspects;       /* FIRN_ASPECT_BITs; 0 = every aspect */
   uint8_t lower_treeline; /* 1 = from the treeline up; lower_m is 0 then */
   uint8_t upper_treeline; /* 1 = up to the treeline; upper_m is 0 then */
   uint8_t period;         /* firn_day_period; 0 = not said */
@@ -52,7 +52,7 @@ typedef struct firn_bulletin_scope {
 typedef struct firn_bulletin_rating {
   uint32_t struct_size; /* sizeof(firn_bulletin_rating) */
   uint8_t level;        /* firn_danger_level */
-  uint8_t reserved;     /* 0 */
+  uint8_t reserved[3];  /* 0 */
   firn_bulletin_scope scope;
 } firn_bulletin_rating;
 
@@ -65,9 +65,8 @@ typedef struct firn_bulletin_problem {
   uint8_t size_tenths;  /* destructive size in tenths, 10 to 50; 0 = not said */
   uint8_t stability;    /* firn_snowpack_stability; 0 = not said */
   uint8_t frequency;    /* firn_frequency; 0 = not said */
-  uint8_t reserved;     /* 0 */
+  uint8_t reserved[3];  /* 0 */
   firn_bulletin_scope scope;
-  uint32_t reserved2;  /* 0 */
   const char* comment; /* NULL = none */
 } firn_bulletin_problem;
 
