@@ -150,6 +150,9 @@ class Comparer {
       const bool fits_none = kind == ProblemKind::none;
       const auto index = static_cast<std::size_t>(kind);
       if (evidence_count(kind) == 0 || (!fits_none && listed_for_pit_[index])) continue;
+      // The slab on a persistent layer that the bulletin lists is told with that layer.
+      const auto persistent = static_cast<std::size_t>(ProblemKind::persistent_weak_layers);
+      if (kind == ProblemKind::wind_slab && shown_.slab_is_doubtful && listed_for_pit_[persistent]) continue;
       const std::int32_t first = evidence_of(kind);
       const bool elsewhere = !fits_none && listed_[index];
       out_.unlisted.emplace_back(first, evidence_count(kind), kind,
@@ -331,11 +334,17 @@ flatbuffers::Offset<firnbook::BulletinComparison> write_comparison(const Compari
                                                                    flatbuffers::FlatBufferBuilder& builder) {
   const Choice& choice = comparison.choice;
   const firnbook::Bulletin* bulletin = choice.chosen;
-  // One line of somebody else's words; a hostile megabyte is not copied into every report.
+  // Somebody else's words; a hostile megabyte is not copied into every report.
   constexpr std::size_t kLongest = 4096;
   const auto text = [&](const flatbuffers::String* string) {
-    const std::string_view words = pit::text(string);
-    return words.size() > kLongest ? flatbuffers::Offset<flatbuffers::String>() : write_text(words, builder);
+    std::string_view words = pit::text(string);
+    if (words.size() > kLongest) {
+      words = words.substr(0, kLongest);
+      while (!words.empty() && (static_cast<unsigned char>(words.back()) & 0xC0) == 0x80)
+        words.remove_suffix(1);
+      if (!words.empty()) words.remove_suffix(1);
+    }
+    return write_text(words, builder);
   };
   flatbuffers::Offset<flatbuffers::String> id, source, highlights, region_id, region_name;
   if (bulletin != nullptr) {

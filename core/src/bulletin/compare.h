@@ -25,9 +25,9 @@ struct Question {
 // Where and when the pit was dug, as far as it can be leaned on.
 struct PitPlace {
   bool elevation_known = false, aspect_known = false, flat = false, time_known = false;
+  firnbook::Moment dug;
   std::int64_t elevation_10um = 0;
-  std::uint8_t sector = 0;                    // firnbook::CompassPoint, N to NW
-  std::int64_t earliest_s = 0, latest_s = 0;  // UTC
+  std::uint8_t sector = 0;  // firnbook::CompassPoint, N to NW
 };
 PitPlace place_of_pit(const pit::View& pit);
 
@@ -63,6 +63,9 @@ inline constexpr std::size_t kKinds = 9;  // firnbook::ProblemKind
 struct Shown {
   std::vector<firnbook::BulletinEvidence> evidence[kKinds];
   firnbook::SpeakLimit limit[kKinds] = {};
+  // Wind slab rests on nothing but rounded snow that is harder than a persistent layer under it, which any
+  // slab on such a layer may be.
+  bool slab_is_doubtful = false;
 };
 Shown what_the_pit_shows(const pit::View& pit, const interpretation::Analysis& analysis);
 

@@ -29,15 +29,21 @@ std::uint8_t sector_of(std::int32_t degrees) {
 
 struct Instants {
   bool known;
-  std::int64_t earliest, latest;  // UTC
+  std::int64_t earliest, latest;
 };
 
-Instants instants_of(const firnbook::Moment& moment) {
+bool is_known(const firnbook::Moment& moment) {
   constexpr std::int64_t kFarAway = std::int64_t{1} << 40;  // beyond any calendar; keeps the sums small
-  if (moment.precision() < TimePrecision::day || moment.precision() > TimePrecision::second) return {};
+  return moment.precision() >= TimePrecision::day && moment.precision() <= TimePrecision::second &&
+         moment.local_s() <= kFarAway && moment.local_s() >= -kFarAway;
+}
+
+// In UTC, as far as that is known; on the wall clock where nobody named an offset.
+Instants instants_of(const firnbook::Moment& moment, bool on_the_wall) {
+  if (!is_known(moment)) return {};
   const std::int64_t local = moment.local_s();
-  if (local > kFarAway || local < -kFarAway) return {};
   const std::int64_t width = moment.precision() == TimePrecision::day ? 86399 : 0;
+  if (on_the_wall) return {true, local, local + width};
   if (moment.offset_known() == 1) {
     const std::int64_t utc = local - std::int64_t{moment.offset_min()} * 60;
     return {true, utc, utc + width};
@@ -70,10 +76,8 @@ PitPlace place_of_pit(const pit::View& pit) {
   PitPlace place;
   take_site(pit, place);
   if (pit.raw().time() == nullptr) return place;
-  const Instants dug = instants_of(pit.raw().time()->begin());
-  place.time_known = dug.known;
-  place.earliest_s = dug.earliest;
-  place.latest_s = dug.latest;
+  place.dug = pit.raw().time()->begin();
+  place.time_known = is_known(place.dug);
   return place;
 }
 
@@ -135,18 +139,18 @@ Within within_period(const firnbook::Scope* scope) {
                                                                                           : Within::unknown;
 }
 
-// A bulletin holds from its first to its last second. Where the clock of one of the two is not known, it
-// holds only if it does in every time zone.
+// A bulletin holds from its first to its last second. Where one side names its offset from UTC and the other
+// does not, it holds only if it does in every time zone; where neither does, both clocks hang on one wall.
 ValidityToPit validity_of(const firnbook::TimeSpan* valid, const PitPlace& place) {
   if (valid == nullptr || !place.time_known) return {Validity::unknown, 0};
-  const Instants begin = instants_of(valid->begin());
-  const Instants end = instants_of(valid->end());
-  if (end.known && place.earliest_s > end.latest) return {Validity::expired, place.earliest_s - end.latest};
-  if (begin.known && place.latest_s < begin.earliest) {
-    return {Validity::not_yet, begin.earliest - place.latest_s};
-  }
-  const bool holds =
-      begin.known && end.known && place.earliest_s >= begin.latest && place.latest_s <= end.earliest;
+  const bool on_the_wall =
+      place.dug.offset_known() != 1 && valid->begin().offset_known() != 1 && valid->end().offset_known() != 1;
+  const Instants dug = instants_of(place.dug, on_the_wall);
+  const Instants begin = instants_of(valid->begin(), on_the_wall);
+  const Instants end = instants_of(valid->end(), on_the_wall);
+  if (end.known && dug.earliest > end.latest) return {Validity::expired, dug.earliest - end.latest};
+  if (begin.known && dug.latest < begin.earliest) return {Validity::not_yet, begin.earliest - dug.latest};
+  const bool holds = begin.known && end.known && dug.earliest >= begin.latest && dug.latest <= end.earliest;
   return {holds ? Validity::holds : Validity::unknown, 0};
 }
 

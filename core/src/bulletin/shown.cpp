@@ -79,6 +79,7 @@ class Gatherer {
     signs();
     wet_layers();
     set_limits();
+    shown_.slab_is_doubtful = !sure_of_slab_;
     return std::move(shown_);
   }
 
@@ -90,7 +91,6 @@ class Gatherer {
     std::vector<BulletinEvidence>& list = shown_.evidence[at(kind)];
     if (list.size() < kMostEvidence) list.emplace_back(index, what);
   }
-  bool has(ProblemKind kind) const { return !shown_.evidence[at(kind)].empty(); }
 
   void measure();
   void measure_fresh_snow();
@@ -98,7 +98,13 @@ class Gatherer {
   void concern(std::int32_t index);
   Classes classes_of_concern(const Concern& concern, std::int32_t weaker) const;
   Classes classes_named(const Concern& concern) const;
-  bool has_wind_slab_above(const Concern& concern, std::int32_t weaker);
+  enum class Slab : std::uint8_t { none, made_by_wind, harder, on_persistent };
+  Slab slab_on(std::int32_t above, std::int32_t below);
+  Slab slab_above(const Concern& concern, std::int32_t weaker);
+  std::int32_t position_of(std::int32_t stored) const {
+    const bool is_there = stored >= 0 && static_cast<std::size_t>(stored) < position_.size();
+    return is_there ? position_[static_cast<std::size_t>(stored)] : -1;
+  }
   void signs();
   void sign(SignKind kind, std::int32_t finding);
   void slide(const Finding& finding, std::int32_t index);
@@ -118,7 +124,7 @@ class Gatherer {
   std::int32_t fresh_to_ = 0, recent_to_ = 0;
   // The snow near the surface ended at a layer whose grains nobody recorded.
   bool fresh_unknown_ = false, recent_unknown_ = false;
-  bool has_slab_ = false, slab_hardness_unknown_ = false;
+  bool has_slab_ = false, sure_of_slab_ = false, slab_hardness_unknown_ = false;
   std::int32_t slab_to_ = 0;
   std::int32_t reach_ = -1;  // deepest snow that a valid test loaded
   bool buried_persistent_ = false;
@@ -203,26 +209,34 @@ Classes Gatherer::classes_of_concern(const Concern& concern, std::int32_t weaker
   return layer != 0 ? layer : classes_named(concern);
 }
 
-bool Gatherer::has_wind_slab_above(const Concern& concern, std::int32_t weaker) {
-  if (weaker < 1 || concern.top < 0) return false;
-  const pit::Layer& weak = pit_.layers()[static_cast<std::size_t>(weaker)];
-  const pit::Layer& slab = pit_.layers()[static_cast<std::size_t>(weaker) - 1];
-  if (slab.bottom != weak.top || slab.bottom > recent_to_) return false;
-  if (is_wind_made(slab)) return true;
-  if (!is_only(classes_of(*slab.raw), kRounded)) return false;
+Gatherer::Slab Gatherer::slab_on(std::int32_t above, std::int32_t below) {
+  if (above < 0 || below < 0) return Slab::none;
+  const pit::Layer& slab = pit_.layers()[static_cast<std::size_t>(above)];
+  const pit::Layer& weak = pit_.layers()[static_cast<std::size_t>(below)];
+  if (slab.bottom != weak.top || slab.bottom == pit::kUnknown || slab.bottom > recent_to_) return Slab::none;
+  if (is_wind_made(slab)) return Slab::made_by_wind;
+  if (!is_only(classes_of(*slab.raw), kRounded)) return Slab::none;
   if (slab.hardness_bottom == 0 || weak.hardness_top == 0) {
     slab_hardness_unknown_ = true;
-    return false;
+    return Slab::none;
   }
-  return slab.hardness_bottom > weak.hardness_top;
+  if (slab.hardness_bottom <= weak.hardness_top) return Slab::none;
+  return is_only(classes_of(*weak.raw), kPersistent) ? Slab::on_persistent : Slab::harder;
+}
+
+// What lies on the weaker layer, and what lies on the boundary: wind-broken snow may be the softer side
+// itself.
+Gatherer::Slab Gatherer::slab_above(const Concern& concern, std::int32_t weaker) {
+  const Slab on_weaker = slab_on(weaker - 1, weaker);
+  if (on_weaker != Slab::none || concern.kind != firnbook::ConcernKind::boundary) return on_weaker;
+  return slab_on(position_of(concern.layer), position_of(concern.layer_below));
 }
 
 void Gatherer::concern(std::int32_t index) {
   const Concern& one = analysis_.concerns[static_cast<std::size_t>(index)];
   // Such a break says little either way: it shows nothing.
   if (one.rank == ConcernRank::little) return;
-  const bool stored = one.weaker_layer >= 0 && static_cast<std::size_t>(one.weaker_layer) < position_.size();
-  const std::int32_t weaker = stored ? position_[static_cast<std::size_t>(one.weaker_layer)] : -1;
+  const std::int32_t weaker = position_of(one.weaker_layer);
   bool fits = false;
   const auto fit = [&](ProblemKind kind) {
     put(kind, EvidenceKind::concern, index);
@@ -232,7 +246,9 @@ void Gatherer::concern(std::int32_t index) {
     fit(ProblemKind::persistent_weak_layers);
   }
   if (one.top >= 0 && one.top <= fresh_to_ && fresh_to_ > 0) fit(ProblemKind::new_snow);
-  if (has_wind_slab_above(one, weaker)) fit(ProblemKind::wind_slab);
+  const Slab slab = slab_above(one, weaker);
+  if (slab != Slab::none) fit(ProblemKind::wind_slab);
+  sure_of_slab_ = sure_of_slab_ || slab == Slab::made_by_wind || slab == Slab::harder;
   if (weaker >= 0 && is_wet(pit_.layers()[static_cast<std::size_t>(weaker)])) fit(ProblemKind::wet_snow);
   // Structure that broke nowhere is not yet something that fits no kind.
   if (!fits && one.rank != ConcernRank::structure) put(ProblemKind::none, EvidenceKind::concern, index);
@@ -249,6 +265,7 @@ void Gatherer::sign(SignKind kind, std::int32_t finding) {
       if (has_slab_) put(ProblemKind::wind_slab, EvidenceKind::finding, finding);
       return;
     case SignKind::wind_loading:
+      sure_of_slab_ = true;
       return put(ProblemKind::wind_slab, EvidenceKind::finding, finding);
     case SignKind::heavy_precipitation:
       if (fresh_to_ > 0) put(ProblemKind::new_snow, EvidenceKind::finding, finding);
