@@ -6,6 +6,7 @@
 #include <cstddef>
 
 #include "checking/check.h"
+#include "note/bulletin.h"
 #include "support/text.h"
 #include "vocabulary/codes.h"
 
@@ -342,7 +343,8 @@ std::string_view finding_name(FindingKey key, Language language) {
   return find(Table::FindingName, key, language);
 }
 std::string_view caution_words(CautionKey key, Language language) {
-  return find(Table::CautionKey, key, language);
+  const std::string_view words = find(Table::CautionKey, key, language);
+  return words.empty() ? bulletin_caution_words(key) : words;
 }
 std::string_view suggestion_words(NextStep step, Language language) {
   return find(Table::NextStep, step, language);
