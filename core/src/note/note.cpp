@@ -50,6 +50,7 @@ class Writer {
     checks();
     all_cautions();
     methods();
+    parameters();
     record();
   }
 
@@ -65,6 +66,7 @@ class Writer {
   void concern_title(const firnbook::Concern& concern);
   void append_span(const firnbook::Concern& concern);
   void append_depth_only(const firnbook::Concern& concern);
+  void append_reading(const firnbook::Concern& concern);
   std::uint32_t evidence_count(const firnbook::Concern& concern) const;
   std::uint32_t flags(const firnbook::Concern& concern, std::uint32_t from);
   void flag_list(const firnbook::Concern& concern, std::uint32_t from, std::uint32_t to, Verdict verdict,
@@ -78,6 +80,7 @@ class Writer {
   void caution(std::string_view mark, const firnbook::Caution& caution);
   void all_cautions();
   void methods();
+  void parameters();
   void record();
 
   Page page_;
@@ -171,6 +174,20 @@ void Writer::append_depth_only(const firnbook::Concern& concern) {
   append_span(concern);
 }
 
+// What the rank does not say already: tests that look opposed, and what lies deeper than a rider reaches.
+void Writer::append_reading(const firnbook::Concern& concern) {
+  using firnbook::ConcernReading;
+  const ConcernReading reading = concern.reading() ? *concern.reading() : ConcernReading::none;
+  if (reading != ConcernReading::starts_and_runs && reading != ConcernReading::not_tested &&
+      !reading_words(reading).empty()) {
+    line_ += ' ';
+    append_sentence(line_, reading_words(reading));
+  }
+  if (!concern.reach() || *concern.reach() != firnbook::ConcernReach::large_load_or_thin_slab) return;
+  line_ += ' ';
+  append_sentence(line_, reach_words(*concern.reach()));
+}
+
 // Numbered as in the picture; a break that says little either way has no number.
 void Writer::concern_title(const firnbook::Concern& concern) {
   std::string mark = "-  ";
@@ -203,6 +220,7 @@ void Writer::concern_title(const firnbook::Concern& concern) {
     line_ += ' ';
     append_sentence(line_, rank_words(*concern.rank()));
   }
+  append_reading(concern);
   page_.item(0, mark, line_);
 }
 
@@ -257,14 +275,31 @@ std::uint32_t Writer::flags(const firnbook::Concern& concern, std::uint32_t from
 std::string_view question(Method method) {
   switch (method) {
     case Method::extended_column_swiss:
+    case Method::extended_column_schemes:
+    case Method::extended_column_early:
     case Method::saw_test:
       return "does it run?   ";
     case Method::compression_test:
+    case Method::deep_tap_test:
+    case Method::shear_quality:
+    case Method::rutschblock_swiss:
+    case Method::shear_tests:
     case Method::unclassed_tests:
       return "does it start? ";
     default:
       return "structure      ";
   }
+}
+
+bool is_scheme(Method method) {
+  return method == Method::threshold_sum || method == Method::lemons || method == Method::weak_layer_build ||
+         method == Method::skier_stability || method == Method::critical_crack_length;
+}
+
+// Numbers that other findings rest on: for whoever reads the report's bytes.
+bool is_groundwork(Method method) {
+  return method == Method::density_estimate || method == Method::slab_stress ||
+         method == Method::strength_estimate;
 }
 
 void Writer::concern(std::uint32_t index) {
@@ -285,6 +320,12 @@ void Writer::concern(std::uint32_t index) {
       line_.clear();
       append_finding(line_, pit_, finding(position));
       ++k;
+    }
+    // Schemes of structure are short and stand side by side on one line.
+    while (is_scheme(method) && k < count && one.evidence()->Get(k) < finding_count() &&
+           is_scheme(finding(one.evidence()->Get(k)).method())) {
+      line_ += "; ";
+      append_finding(line_, pit_, finding(one.evidence()->Get(k++)));
     }
     page_.item(3, question(method), line_);
   }
@@ -344,7 +385,8 @@ void Writer::also_noticed() {
     const Finding& one = finding(i);
     // Single flags without a concern and gentle gradients would bury what matters.
     const bool minor = one.method() == Method::yellow_flags || one.key() == FindingKey::gradient_weak ||
-                       one.verdict() == Verdict::not_met;
+                       one.verdict() == Verdict::not_met || is_scheme(one.method()) ||
+                       is_groundwork(one.method()) || one.key() == FindingKey::slab_load;
     if (used[i] || one.method() == Method::field_signs || minor) continue;
     if (first) page_.heading("ALSO NOTICED");
     first = false;
@@ -420,6 +462,21 @@ void Writer::methods() {
     line_ += "; ";
     line_.append(verified_words(one.verified()));
     page_.item(0, "- ", line_);
+  }
+}
+
+void Writer::parameters() {
+  const std::uint32_t count = pit::size_of(report_.parameters_changed());
+  for (std::uint32_t i = 0; i < count; ++i) {
+    const firnbook::ParameterChanged& one = *report_.parameters_changed()->Get(i);
+    line_ = "changed for this report: ";
+    const char* name = firnbook::EnumNameParameterKey(one.key());
+    line_ += *name == '\0' ? "a parameter of a newer version" : name;
+    line_ += " is ";
+    append_integer(line_, one.value());
+    line_ += " instead of ";
+    append_integer(line_, one.default_value());
+    page_.item(0, "! ", line_);
   }
 }
 

@@ -74,6 +74,33 @@ constexpr Row<FindingKey> kFindings[] = {
     {FindingKey::test_not_valid, "not a valid test"},
     {FindingKey::test_fracture, "broke; this version reads no class from it"},
     {FindingKey::marked_by_observer, "marked by the observer as a layer of concern"},
+#define WORDS(type, value, text) WORDS_##type(value, text)
+#define WORDS_FindingKey(value, text) {FindingKey::value, text},
+#define WORDS_Method(value, text)
+#define WORDS_ConcernReading(value, text)
+#define WORDS_ConcernReach(value, text)
+#include "note/en_methods.def"
+#undef WORDS_FindingKey
+#undef WORDS_Method
+#undef WORDS_ConcernReading
+#undef WORDS_ConcernReach
+};
+
+constexpr Row<firnbook::ConcernReading> kReadings[] = {
+#define WORDS_FindingKey(value, text)
+#define WORDS_Method(value, text)
+#define WORDS_ConcernReading(value, text) {firnbook::ConcernReading::value, text},
+#define WORDS_ConcernReach(value, text)
+#include "note/en_methods.def"
+#undef WORDS_ConcernReading
+#undef WORDS_ConcernReach
+};
+
+constexpr Row<firnbook::ConcernReach> kReaches[] = {
+#define WORDS_ConcernReading(value, text)
+#define WORDS_ConcernReach(value, text) {firnbook::ConcernReach::value, text},
+#include "note/en_methods.def"
+#undef WORDS_Method
 };
 
 // What a criterion is about, for the list of those that could not be judged.
@@ -164,6 +191,15 @@ constexpr Row<Method> kMethods[] = {
     {Method::yellow_flags, "yellow flags (Jamieson and Schweizer 2005)"},
     {Method::temperature_gradient, "temperature gradient, 10 degC per metre (avalanche.org)"},
     {Method::unclassed_tests, "other tests, as recorded"},
+#undef WORDS_ConcernReach
+#define WORDS_ConcernReach(value, text)
+#define WORDS_Method(value, text) {Method::value, text},
+#include "note/en_methods.def"
+#undef WORDS_Method
+#undef WORDS_FindingKey
+#undef WORDS_ConcernReading
+#undef WORDS_ConcernReach
+#undef WORDS
 };
 
 constexpr Row<Verified> kVerified[] = {
@@ -192,6 +228,43 @@ void append_steps(std::string& out, std::int32_t sixths) {
   append_rounded(out, (std::int64_t{sixths} * 100000) / 6, 5, 2);
 }
 
+// What only the sentences of the methods hold; false for any other unit.
+bool append_method_number(std::string& out, std::int32_t value, std::string_view unit) {
+  if (unit == "class") {
+    if (value == 0)
+      out += '?';
+    else
+      append_integer(out, value);
+  } else if (unit == "bits") {
+    std::int32_t count = 0;
+    for (std::int32_t bit = 0; bit < 8; ++bit) count += value >> bit & 1;
+    append_integer(out, count);
+  } else if (unit == "unknown") {
+    if (value == 0) return true;
+    out += ", ";
+    append_method_number(out, value, "bits");
+    out += " not known";
+  } else if (unit == "index") {
+    append_rounded(out, value, 3, 2);
+  } else if (unit == "tenths" || unit == "kgm3") {
+    append_rounded(out, value, 1, 0);
+  } else if (unit == "mm_water") {
+    append_rounded(out, value, 2, 0);
+  } else if (unit == "test") {
+    out.append(code_of(static_cast<firnbook::TestKind>(value)));
+  } else if (unit == "thickness") {
+    if (value == 0) {
+      out += "of unknown thickness";
+    } else {
+      append_cm(out, value);
+      out += " cm thick";
+    }
+  } else {
+    return false;
+  }
+  return true;
+}
+
 void append_number(std::string& out, std::int32_t value, std::string_view unit) {
   if (unit == "cm") {
     append_cm(out, value);
@@ -201,6 +274,8 @@ void append_number(std::string& out, std::int32_t value, std::string_view unit) 
     append_rounded(out, value, 2, 1);
   } else if (unit == "steps") {
     append_steps(out, value);
+  } else if (append_method_number(out, value, unit)) {
+    return;
   } else if (unit == "hardness") {
     const std::string_view code = code_of(static_cast<firnbook::HandHardness>(value));
     if (code.empty()) {
@@ -241,6 +316,12 @@ std::string_view method_words(Method method) {
 }
 std::string_view verified_words(Verified verified) {
   return find(kVerified, verified);
+}
+std::string_view reading_words(firnbook::ConcernReading reading) {
+  return find(kReadings, reading);
+}
+std::string_view reach_words(firnbook::ConcernReach reach) {
+  return find(kReaches, reach);
 }
 std::string_view rank_words(ConcernRank rank) {
   return find(kRanks, rank);

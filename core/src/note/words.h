@@ -25,6 +25,8 @@ std::string_view not_loaded_words(firnbook::NotLoadedReason reason);
 std::string_view method_words(firnbook::Method method);
 std::string_view verified_words(firnbook::Verified verified);
 std::string_view rank_words(firnbook::ConcernRank rank);
+std::string_view reading_words(firnbook::ConcernReading reading);
+std::string_view reach_words(firnbook::ConcernReach reach);
 
 void append_template(std::string& out, std::string_view words, const Numbers& numbers);
 
