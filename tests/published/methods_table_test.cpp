@@ -121,7 +121,8 @@ std::string early(const std::string& line) {
   return Read(pit_with({line})).find(FindingKey::ect_not_crossed_early) == nullptr ? "no" : "caution";
 }
 std::string saw(const std::string& line) {
-  const Finding* one = first_of(Read(pit_with({line})), Method::saw_test);
+  const Read read(pit_with({line}));
+  const Finding* one = first_of(read, Method::saw_test);
   return firnbook::EnumNameFindingKey(one->key());
 }
 std::string pit_class(const std::vector<std::string>& lines, const Parameters& parameters = {}) {

@@ -1,6 +1,8 @@
 // Density, load, stress, strength and what rests on them: limits, gaps, doubt and hostile numbers.
 #include <gtest/gtest.h>
 
+#include <random>
+
 #include "interpretation/densities.h"
 #include "interpretation/mechanics.h"
 #include "interpretation_help.h"
@@ -320,6 +322,40 @@ TEST(SkierStability, OtherGrainsGetNoSk) {
   const Read read(pit);
   ASSERT_NE(read.find(FindingKey::skier_index_not_persistent), nullptr);
   EXPECT_EQ(read.find(FindingKey::skier_index_not_persistent)->c(), 0);
+}
+
+// Whatever numbers a record holds, and whatever the caller asks: findings, and no crash.
+TEST(SlabStress, HostileNumbers) {
+  std::minstd_rand random(7);
+  const std::int32_t numbers[] = {INT32_MIN, -1, 0, 1, 40, 9170, cm(60), 10000000, 10000001, INT32_MAX};
+  const auto any = [&] { return numbers[random() % 10]; };
+  const GrainForm forms[] = {GrainForm::FC, GrainForm::SH, GrainForm::PP, GrainForm::RG, GrainForm::MFcr};
+  for (int round = 0; round < 3000; ++round) {
+    PitT pit;
+    std::int32_t top = 0;
+    for (int i = 0; i < 5; ++i) {
+      const std::int32_t bottom =
+          random() % 4 == 0 ? any() : top + static_cast<std::int32_t>(random() % 50000);
+      add_layer(pit, top, bottom, static_cast<HandHardness>(random() % 40), forms[random() % 5], any());
+      add_density(pit, random() % 4 == 0 ? any() : top, random() % 4 == 0 ? any() : bottom, any());
+      top = bottom > 0 && bottom < cm(5000) ? bottom : 0;
+    }
+    set_strength(pit, any(), any(), any());
+    pit.surface = std::make_unique<firnbook::SurfaceT>();
+    pit.surface->penetration_ski_10um = any();
+    pit.site = std::make_unique<firnbook::SiteT>();
+    pit.site->slope_deg = static_cast<std::uint8_t>(random() % 256);
+    Parameters parameters;
+    parameters.slab_poisson_thousandths = static_cast<std::int32_t>(random() % 491);
+    parameters.index_slope_deg = 1 + static_cast<std::int32_t>(random() % 60);
+    const Read read(pit, parameters);
+    ASSERT_TRUE(read.ok);
+    for (const Finding& one : read.analysis.findings) {
+      if (one.method() < Method::water_equivalent) continue;
+      EXPECT_GE(one.a(), 0) << firnbook::EnumNameFindingKey(one.key());
+      EXPECT_GE(one.b(), 0) << firnbook::EnumNameFindingKey(one.key());
+    }
+  }
 }
 
 // --- critical crack length
