@@ -21,7 +21,6 @@ namespace {
 // Memory of the parser: running out of it is what it is everywhere else, std::bad_alloc.
 class ParserMemory {
  public:
-  static const bool kNeedFree = true;
   void* Malloc(std::size_t size) { return size == 0 ? nullptr : ::operator new(size); }
   void* Realloc(void* old, std::size_t old_size, std::size_t size) {
     void* made = Malloc(size);

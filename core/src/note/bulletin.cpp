@@ -21,19 +21,7 @@ using firnbook::RegionFrom;
 using firnbook::SpeakLimit;
 using firnbook::Within;
 
-// Which enumeration a row is about.
-enum class Of : std::uint8_t {
-  BulletinMatch,
-  RegionFrom,
-  CautionKey,
-  DangerLevel,
-  DayPeriod,
-  ProblemType,
-  ProblemAnswer,
-  SpeakLimit,
-  ProblemKind,
-  BulletinPhrase
-};
+using Of = BulletinWords;
 
 struct Row {
   Of of;
@@ -48,10 +36,7 @@ constexpr Row kRows[] = {
 };
 
 std::string_view words_of(Of of, std::size_t value) {
-  for (const Row& row : kRows) {
-    if (row.of == of && row.value == value) return row.words;
-  }
-  return {};
+  return bulletin_words(of, value);
 }
 std::string_view words_of(BulletinPhrase phrase) {
   return words_of(Of::BulletinPhrase, static_cast<std::size_t>(phrase));
@@ -263,7 +248,8 @@ class Section {
   void unlisted() {
     for (std::uint32_t i = 0; i < printed(pit::size_of(bulletin_.unlisted())); ++i) {
       const firnbook::Unlisted& one = *bulletin_.unlisted()->Get(i);
-      line_ = words_of(BulletinPhrase::unlisted);
+      const bool practice = pit_.practice().value_or(false);
+      line_ = words_of(practice ? BulletinPhrase::unlisted_practice : BulletinPhrase::unlisted);
       line_ += words_of(Of::ProblemKind, static_cast<std::size_t>(one.kind()));
       if (one.listed_elsewhere() == 1) line_ += words_of(BulletinPhrase::listed_elsewhere);
       append_evidence(one.first_evidence(), one.evidence_count());
@@ -289,8 +275,11 @@ std::string_view bulletin_caution_words(CautionKey key) {
   return words_of(Of::CautionKey, static_cast<std::size_t>(key));
 }
 
-std::string_view bulletin_words_at(std::size_t row) {
-  return row < sizeof kRows / sizeof kRows[0] ? kRows[row].words : std::string_view{};
+std::string_view bulletin_words(Of of, std::size_t value) {
+  for (const Row& row : kRows) {
+    if (row.of == of && row.value == value) return row.words;
+  }
+  return {};
 }
 
 }  // namespace firn::note

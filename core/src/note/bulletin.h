@@ -1,6 +1,8 @@
 // The region's bulletin in the note. Its words stand in en_bulletin.def.
 #pragma once
 
+#include <cstddef>
+#include <cstdint>
 #include <string_view>
 
 #include "note/page.h"
@@ -19,6 +21,7 @@ enum class BulletinPhrase : std::uint8_t {
   stands,
   problem_unknown,
   unlisted,
+  unlisted_practice,
   listed_elsewhere,
   evidence_concern,
   evidence_layer,
@@ -30,13 +33,27 @@ enum class BulletinPhrase : std::uint8_t {
   problem_rated
 };
 
+// Which enumeration a row of the words is about.
+enum class BulletinWords : std::uint8_t {
+  BulletinMatch,
+  RegionFrom,
+  CautionKey,
+  DangerLevel,
+  DayPeriod,
+  ProblemType,
+  ProblemAnswer,
+  SpeakLimit,
+  ProblemKind,
+  BulletinPhrase
+};
+
+// Empty where there are none.
+std::string_view bulletin_words(BulletinWords of, std::size_t value);
+
 // The section, or nothing where no bulletin was held beside the pit.
 void append_bulletin(Page& page, const pit::View& pit, const firnbook::Report& report);
 
 // Empty for a key that is not about the bulletin.
 std::string_view bulletin_caution_words(firnbook::CautionKey key);
-
-// All of the table, one row after the other, for the tests of its words; empty at its end.
-std::string_view bulletin_words_at(std::size_t row);
 
 }  // namespace firn::note
