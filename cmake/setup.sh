@@ -19,8 +19,11 @@ build    cmd:flatc                                     flatbuffers-compiler
 build    file:/usr/include/flatbuffers/flatbuffers.h   libflatbuffers-dev
 build    file:/usr/include/spdlog/spdlog.h             libspdlog-dev
 build    file:/usr/include/fmt/format.h                libfmt-dev
+build    file:/usr/include/rapidjson/reader.h          rapidjson-dev
 tests    file:/usr/include/gtest/gtest.h               libgtest-dev
 tests    file:/usr/include/pugixml.hpp                 libpugixml-dev
+tests    cmd:python3                                   python3
+tests    file:/usr/lib/python3/dist-packages/jsonschema/__init__.py python3-jsonschema
 bench    file:/usr/include/benchmark/benchmark.h       libbenchmark-dev
 bench    file:/usr/include/simdjson.h                  libsimdjson-dev
 install  cmd:pkg-config                                pkg-config

@@ -1,4 +1,5 @@
 // How the library answers callers who hold it wrong.
+#include <cstddef>
 #include <cstring>
 #include <type_traits>
 
@@ -55,6 +56,15 @@ EXPECT_NO_PADDING(firn_procedure_entry);
 EXPECT_NO_PADDING(firn_probe_result);
 EXPECT_NO_PADDING(firn_assessment);
 EXPECT_NO_PADDING(firn_bulletin_seen);
+EXPECT_NO_PADDING(firn_bulletin_scope);
+EXPECT_NO_PADDING(firn_bulletin_rating);
+EXPECT_NO_PADDING(firn_bulletin_problem);
+EXPECT_NO_PADDING(firn_bulletin_typed);
+EXPECT_NO_PADDING(firn_bulletin_comparison);
+EXPECT_NO_PADDING(firn_rating_match);
+EXPECT_NO_PADDING(firn_problem_match);
+EXPECT_NO_PADDING(firn_unlisted);
+EXPECT_NO_PADDING(firn_bulletin_evidence);
 EXPECT_NO_PADDING(firn_remark);
 EXPECT_NO_PADDING(firn_loaded);
 EXPECT_NO_PADDING(firn_journal_gap);
@@ -77,6 +87,7 @@ TEST(Arguments, EveryStatusHasATextOfItsOwn) {
                              FIRN_NOTES_NOT_UNDERSTOOD,
                              FIRN_NOTES_CONTRADICT,
                              FIRN_BAD_UTF8,
+                             FIRN_NO_BULLETIN,
                              FIRN_BAD_EDIT,
                              FIRN_NO_SUCH_TARGET,
                              FIRN_DUPLICATE_EDIT,
@@ -202,7 +213,8 @@ TEST(Arguments, OptionsOutOfRange) {
   firn_draw_options draw = {0, 0};
   EXPECT_EQ(firn_draw_profile(context, bytes_of(pit), pit.size(), nullptr, 0, &draw, out.out(), nullptr),
             FIRN_BAD_STRUCT_SIZE);
-  firn_interpret_options interpret = {4, 0};
+  firn_interpret_options interpret = FIRN_INIT(firn_interpret_options);
+  interpret.struct_size = 4;
   EXPECT_EQ(firn_interpret(context, bytes_of(pit), pit.size(), &interpret, out.out(), nullptr),
             FIRN_BAD_STRUCT_SIZE);
 }
@@ -237,7 +249,7 @@ TEST(Arguments, FirstVersionSizesAreFrozen) {
   EXPECT_EQ(sizeof(firn_notes_options), 8u);
   EXPECT_EQ(sizeof(firn_draw_options), 8u);
   EXPECT_EQ(sizeof(firn_note_options), 8u);
-  EXPECT_EQ(sizeof(firn_interpret_options), 8u);
+  EXPECT_EQ(offsetof(firn_interpret_options, bulletin), 8u);
   EXPECT_EQ(sizeof(firn_report_summary), 44u);
   EXPECT_EQ(sizeof(firn_check_entry), 32u);
   EXPECT_EQ(sizeof(firn_finding), 36u);

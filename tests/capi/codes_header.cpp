@@ -191,7 +191,7 @@ int main(int argc, char** argv) {
          "#ifndef FIRNBOOK_CODES_H\n#define FIRNBOOK_CODES_H\n"
          "\n#ifdef __cplusplus\nextern \"C\" {\n#endif\n";
   const std::string folder = argv[1];
-  for (const char* name : {"vocabulary", "pit", "report"}) {
+  for (const char* name : {"vocabulary", "pit", "bulletin", "report"}) {
     Reader reader;
     reader.read(folder + "/" + name + ".fbs");
     const bool tables = std::string(name) == "pit";

@@ -270,6 +270,52 @@ firn_status record_guided(Scene& s) {
   return firn_guided_line(s.recorder, &open, &s.out, &s.error);
 }
 
+// With something of everything that the reader has to keep, and something to tell.
+const char kBulletin[] =
+    "{\"bulletins\":[{\"regions\":[{\"regionID\":\"XX-LW-01\",\"name\":\"Larchwater North\"}],"
+    "\"validTime\":{\"startTime\":\"2026-11-27T17:00:00-07:00\",\"endTime\":\"2027-01-28T17:00:00-07:00\"},"
+    "\"dangerRatings\":[{\"mainValue\":\"considerable\",\"elevation\":{\"lowerBound\":\"about 2000\"}}],"
+    "\"avalancheProblems\":[{\"problemType\":\"wind_slab\",\"aspects\":[\"N\",\"NE\"]},"
+    "{\"problemType\":\"persistent_weak_layers\",\"comment\":\"long enough for a string of its own\"}],"
+    "\"highlights\":\"a text long enough for a string of its own\",\"customData\":{\"a\":[1,2]}}]}";
+
+firn_status read_bulletin(Scene& s) {
+  return firn_bulletin_read(s.context, kBulletin, sizeof kBulletin - 1, &s.out, &s.more, &s.error);
+}
+
+firn_status write_bulletin(Scene& s) {
+  firn_bulletin_rating rating = FIRN_INIT(firn_bulletin_rating);
+  rating.level = FIRN_DANGER_LEVEL_HIGH;
+  rating.scope.aspects = FIRN_ASPECT_BIT(FIRN_COMPASS_POINT_N);
+  firn_bulletin_problem problem = FIRN_INIT(firn_bulletin_problem);
+  problem.type = FIRN_PROBLEM_TYPE_STORM_SLAB;
+  problem.comment = kObserver;
+  firn_bulletin_typed typed = FIRN_INIT(firn_bulletin_typed);
+  typed.region_name = kObserver;
+  typed.ratings = &rating;
+  typed.rating_count = 1;
+  typed.problems = &problem;
+  typed.problem_count = 1;
+  return firn_bulletin_write(s.context, &typed, &s.out, &s.error);
+}
+
+firn_status interpret_with_bulletin(Scene& s) {
+  static const std::string bulletin = [] {
+    Context context;
+    Buffer made(context);
+    EXPECT_EQ(firn_bulletin_read(context, kBulletin, sizeof kBulletin - 1, made.out(), nullptr, nullptr),
+              FIRN_OK);
+    return made.text();
+  }();
+  // Off its alignment, so that it has to be copied.
+  static const std::string shifted = "x" + bulletin;
+  firn_interpret_options options = FIRN_INIT(firn_interpret_options);
+  options.bulletin = bytes_of(shifted) + 1;
+  options.bulletin_size = bulletin.size();
+  options.region = "Larchwater North";
+  return firn_interpret(s.context, bytes_of(s.pit), s.pit.size(), &options, &s.out, &s.error);
+}
+
 const std::vector<Case>& cases() {
   static const std::vector<Case> all = {
       {"pit_verify",
@@ -367,7 +413,9 @@ const std::vector<Case>& cases() {
       {"record_step", record_step},
       {"compare", compare},
       {"comparison_note", tell_comparison},
-
+      {"bulletin_read", read_bulletin},
+      {"bulletin_write", write_bulletin},
+      {"interpret_with_bulletin", interpret_with_bulletin},
       {"recorder_begin",
        [](Scene& s) {
          firn_recorder* made = nullptr;

@@ -1042,6 +1042,76 @@ typedef enum firn_pit_field {
   FIRN_FIELD_PIT_UNREAD_EDITS = 40
 } firn_pit_field;
 
+/* Danger rating of a region. It can never be computed from a pit. Since 0.1. */
+typedef enum firn_danger_level {
+  FIRN_DANGER_LEVEL_LOW = 1, /* "low" */
+  FIRN_DANGER_LEVEL_MODERATE = 2, /* "moderate" */
+  FIRN_DANGER_LEVEL_CONSIDERABLE = 3, /* "considerable" */
+  FIRN_DANGER_LEVEL_HIGH = 4, /* "high" */
+  FIRN_DANGER_LEVEL_VERY_HIGH = 5, /* "very_high" */
+  FIRN_DANGER_LEVEL_NO_SNOW = 11, /* "no_snow" */
+  FIRN_DANGER_LEVEL_NO_RATING = 12 /* "no_rating" */
+} firn_danger_level;
+
+/* Avalanche problem: 1 to 8 as in CAAML, from 21 the types of the conceptual model of avalanche hazard.
+   Since 0.1. */
+typedef enum firn_problem_type {
+  FIRN_PROBLEM_TYPE_NEW_SNOW = 1, /* "new_snow" */
+  FIRN_PROBLEM_TYPE_WIND_SLAB = 2, /* "wind_slab" */
+  FIRN_PROBLEM_TYPE_PERSISTENT_WEAK_LAYERS = 3, /* "persistent_weak_layers" */
+  FIRN_PROBLEM_TYPE_WET_SNOW = 4, /* "wet_snow" */
+  FIRN_PROBLEM_TYPE_GLIDING_SNOW = 5, /* "gliding_snow" */
+  FIRN_PROBLEM_TYPE_CORNICES = 6, /* "cornices" */
+  FIRN_PROBLEM_TYPE_NO_DISTINCT_AVALANCHE_PROBLEM = 7, /* "no_distinct_avalanche_problem" */
+  FIRN_PROBLEM_TYPE_FAVOURABLE_SITUATION = 8, /* "favourable_situation" */
+  FIRN_PROBLEM_TYPE_DRY_LOOSE = 21,
+  FIRN_PROBLEM_TYPE_WET_LOOSE = 22,
+  FIRN_PROBLEM_TYPE_STORM_SLAB = 23,
+  FIRN_PROBLEM_TYPE_MODEL_WIND_SLAB = 24,
+  FIRN_PROBLEM_TYPE_PERSISTENT_SLAB = 25,
+  FIRN_PROBLEM_TYPE_DEEP_PERSISTENT_SLAB = 26,
+  FIRN_PROBLEM_TYPE_WET_SLAB = 27,
+  FIRN_PROBLEM_TYPE_GLIDE = 28,
+  FIRN_PROBLEM_TYPE_CORNICE = 29
+} firn_problem_type;
+
+/* Since 0.1. */
+typedef enum firn_snowpack_stability {
+  FIRN_SNOWPACK_STABILITY_GOOD = 1,
+  FIRN_SNOWPACK_STABILITY_FAIR = 2,
+  FIRN_SNOWPACK_STABILITY_POOR = 3,
+  FIRN_SNOWPACK_STABILITY_VERY_POOR = 4
+} firn_snowpack_stability;
+
+/* Since 0.1. */
+typedef enum firn_frequency {
+  FIRN_FREQUENCY_NONE = 1,
+  FIRN_FREQUENCY_FEW = 2,
+  FIRN_FREQUENCY_SOME = 3,
+  FIRN_FREQUENCY_MANY = 4
+} firn_frequency;
+
+/* Since 0.1. */
+typedef enum firn_day_period {
+  FIRN_DAY_PERIOD_ALL_DAY = 1,
+  FIRN_DAY_PERIOD_EARLIER = 2,
+  FIRN_DAY_PERIOD_LATER = 3
+} firn_day_period;
+
+/* Since 0.1. */
+typedef enum firn_tendency {
+  FIRN_TENDENCY_DECREASING = 1,
+  FIRN_TENDENCY_STEADY = 2,
+  FIRN_TENDENCY_INCREASING = 3
+} firn_tendency;
+
+/* Parts of a scope; the numbers are bits. Since 0.1. */
+typedef enum firn_scope_part {
+  FIRN_SCOPE_PART_ELEVATION = 1,
+  FIRN_SCOPE_PART_ASPECTS = 2,
+  FIRN_SCOPE_PART_PERIOD = 4
+} firn_scope_part;
+
 /* Since 0.1. */
 typedef enum firn_severity {
   FIRN_SEVERITY_NONE = 0,
@@ -1347,6 +1417,23 @@ typedef enum firn_caution_key {
   FIRN_CAUTION_KEY_SITE_UNKNOWN = 18,
   FIRN_CAUTION_KEY_STEP_NOT_DONE = 30, /* somebody wrote that a step that guards people was not done. a = StepKind; place = the step */
   FIRN_CAUTION_KEY_STEP_NOT_TICKED = 31, /* the list of steps was used, and nobody ticked this one, which guards people. a = StepKind */
+  FIRN_CAUTION_KEY_BULLETIN_EXPIRED = 40, /* a = hours since it ran out, rounded down */
+  FIRN_CAUTION_KEY_BULLETIN_NOT_YET_VALID = 41, /* a = hours until it begins, rounded down */
+  FIRN_CAUTION_KEY_BULLETIN_OTHER_REGION = 42,
+  FIRN_CAUTION_KEY_BULLETIN_REGION_UNKNOWN = 43, /* several regions, and nobody said which is the pit's */
+  FIRN_CAUTION_KEY_BULLETIN_TIME_UNKNOWN = 44, /* whether it holds for the pit's time cannot be told */
+  FIRN_CAUTION_KEY_BULLETIN_OUTSIDE_EVERY_PROBLEM = 45, /* a = how many problems it lists; the pit lies outside of each one's aspects or elevations */
+  FIRN_CAUTION_KEY_BULLETIN_NONE_ISSUED = 46, /* the list of bulletins was empty: none is issued */
+  FIRN_CAUTION_KEY_BULLETIN_NO_RATING_COVERS = 47,
+  FIRN_CAUTION_KEY_BULLETIN_INCOMPLETE = 48, /* the file broke off or could not be read in this bulletin */
+  FIRN_CAUTION_KEY_BULLETIN_REGION_ASSUMED = 49, /* the only region of the file was taken to be the pit's */
+  FIRN_CAUTION_KEY_BULLETIN_PLACE_UNKNOWN = 50, /* a = bits of ScopePart that the pit's record does not tell: elevation 1, aspects 2, period (time) 4 */
+  FIRN_CAUTION_KEY_BULLETIN_TREELINE_UNKNOWN = 51, /* a limit is the treeline, and nobody said how high that is */
+  FIRN_CAUTION_KEY_BULLETIN_PROBLEM_NOT_SHOWN = 52, /* a = how many problems the pit did not show */
+  FIRN_CAUTION_KEY_BULLETIN_UNLISTED = 53, /* a = how many kinds of problem the pit shows and the bulletin does not list for this place */
+  FIRN_CAUTION_KEY_BULLETIN_CONTRADICTS_RECORD = 54, /* the record says that none was issued, and one was given */
+  FIRN_CAUTION_KEY_BULLETIN_TYPED_BY_HAND = 55,
+  FIRN_CAUTION_KEY_BULLETIN_NOT_UNDERSTOOD = 56, /* a = ratings and problems with a value that this version does not know */
   FIRN_CAUTION_KEY_ONE_PIT_IS_ONE_POINT = 101,
   FIRN_CAUTION_KEY_SNOW_VARIES = 102,
   FIRN_CAUTION_KEY_TESTS_MISS = 103,
@@ -1354,6 +1441,80 @@ typedef enum firn_caution_key {
   FIRN_CAUTION_KEY_DEFER_TO_BULLETIN_AND_PEOPLE = 105,
   FIRN_CAUTION_KEY_ABSENCE_IS_NO_PROOF = 106
 } firn_caution_key;
+
+/* How the bulletins that were given stand to the pit. Since 0.1. */
+typedef enum firn_bulletin_match {
+  FIRN_BULLETIN_MATCH_NONE = 0,
+  FIRN_BULLETIN_MATCH_MATCHES = 1, /* one of them holds for the region at the pit's time */
+  FIRN_BULLETIN_MATCH_NONE_ISSUED = 2, /* the list was empty: none is issued */
+  FIRN_BULLETIN_MATCH_EXPIRED = 3, /* the last one for the region ran out before the pit was dug */
+  FIRN_BULLETIN_MATCH_NOT_YET_VALID = 4, /* the first one for the region begins after the pit was dug */
+  FIRN_BULLETIN_MATCH_OTHER_REGION = 5, /* none of them is for the region */
+  FIRN_BULLETIN_MATCH_REGION_UNKNOWN = 6, /* several regions, and nobody said which is the pit's */
+  FIRN_BULLETIN_MATCH_TIME_UNKNOWN = 7 /* for the region, but whether it holds at the pit's time cannot be told */
+} firn_bulletin_match;
+
+/* Who said which region the pit lies in. Since 0.1. */
+typedef enum firn_region_from {
+  FIRN_REGION_FROM_NONE = 0,
+  FIRN_REGION_FROM_CALLER = 1, /* whoever asked for the comparison */
+  FIRN_REGION_FROM_RECORD = 2, /* the pit's record names it */
+  FIRN_REGION_FROM_ONLY_ONE = 3 /* the file knows no other */
+} firn_region_from;
+
+/* Where the pit lies to a limit. What cannot be told is never `outside`. Since 0.1. */
+typedef enum firn_within {
+  FIRN_WITHIN_NONE = 0,
+  FIRN_WITHIN_INSIDE = 1,
+  FIRN_WITHIN_OUTSIDE = 2,
+  FIRN_WITHIN_UNKNOWN = 3
+} firn_within;
+
+/* Kinds of avalanche problem that a pit can be asked about, those of EAWS. The types of the conceptual
+   model are mapped to them one way. Since 0.1. */
+typedef enum firn_problem_kind {
+  FIRN_PROBLEM_KIND_NONE = 0,
+  FIRN_PROBLEM_KIND_NEW_SNOW = 1,
+  FIRN_PROBLEM_KIND_WIND_SLAB = 2,
+  FIRN_PROBLEM_KIND_PERSISTENT_WEAK_LAYERS = 3,
+  FIRN_PROBLEM_KIND_WET_SNOW = 4,
+  FIRN_PROBLEM_KIND_GLIDING_SNOW = 5,
+  FIRN_PROBLEM_KIND_CORNICES = 6,
+  FIRN_PROBLEM_KIND_NO_DISTINCT_AVALANCHE_PROBLEM = 7,
+  FIRN_PROBLEM_KIND_FAVOURABLE_SITUATION = 8
+} firn_problem_kind;
+
+/* What the pit says about a problem of the bulletin. Since 0.1. */
+typedef enum firn_problem_answer {
+  FIRN_PROBLEM_ANSWER_NONE = 0,
+  FIRN_PROBLEM_ANSWER_SHOWN = 1, /* the pit lies inside, and shows it */
+  FIRN_PROBLEM_ANSWER_SHOWN_PLACE_UNKNOWN = 2, /* the pit shows it, and whether it lies inside cannot be told */
+  FIRN_PROBLEM_ANSWER_NOT_SHOWN = 3, /* looked at and not seen. One pit does not take the problem away */
+  FIRN_PROBLEM_ANSWER_CANNOT_SPEAK = 4, /* what would show it was not recorded, or no pit can show it */
+  FIRN_PROBLEM_ANSWER_OUTSIDE = 5 /* the pit lies outside: whatever it holds says nothing about those slopes */
+} firn_problem_answer;
+
+/* Why a pit cannot speak to a problem. Since 0.1. */
+typedef enum firn_speak_limit {
+  FIRN_SPEAK_LIMIT_NONE = 0,
+  FIRN_SPEAK_LIMIT_NOT_SEEN_IN_A_PIT = 1, /* glide cracks and cornices are seen from afar, not in a pit */
+  FIRN_SPEAK_LIMIT_NO_LAYERS = 2,
+  FIRN_SPEAK_LIMIT_GRAINS_NOT_RECORDED = 3, /* a layer's grains were not recorded */
+  FIRN_SPEAK_LIMIT_WETNESS_NOT_RECORDED = 4, /* neither wetness nor temperature was recorded */
+  FIRN_SPEAK_LIMIT_NOT_TESTED = 5, /* no valid test reached the snow in question */
+  FIRN_SPEAK_LIMIT_NOT_TO_THE_GROUND = 6, /* the profile ends above the ground */
+  FIRN_SPEAK_LIMIT_NOTHING_TO_LOOK_FOR = 7, /* the bulletin names no problem to look for */
+  FIRN_SPEAK_LIMIT_TYPE_UNKNOWN = 8, /* a type of problem that this version does not know */
+  FIRN_SPEAK_LIMIT_HARDNESS_NOT_RECORDED = 9 /* the hardness of a layer near the surface was not recorded */
+} firn_speak_limit;
+
+/* What a piece of evidence is. Since 0.1. */
+typedef enum firn_evidence_kind {
+  FIRN_EVIDENCE_KIND_NONE = 0,
+  FIRN_EVIDENCE_KIND_CONCERN = 1, /* position in Report.concerns */
+  FIRN_EVIDENCE_KIND_FINDING = 2, /* position in Report.findings */
+  FIRN_EVIDENCE_KIND_LAYER = 3 /* stored position of a layer */
+} firn_evidence_kind;
 
 #ifdef __cplusplus
 }

@@ -3,6 +3,7 @@
 #define FIRNBOOK_H
 
 #include "firnbook/buffer.h"
+#include "firnbook/bulletin.h"
 #include "firnbook/codes.h"
 #include "firnbook/compare.h"
 #include "firnbook/context.h"

@@ -26,6 +26,13 @@ typedef struct firn_interpret_options {
   uint32_t struct_size;   /* sizeof(firn_interpret_options) */
   int32_t tolerance_10um; /* fractures, boundaries and layers this close count as one place; 500 to 10000
                              (0.5 to 10 cm), 0 = 2000 (2 cm) */
+  /* Bulletins to hold beside the pit: bytes of firn_bulletin_read or firn_bulletin_write; NULL = none. */
+  const uint8_t* bulletin;
+  size_t bulletin_size;
+  const char* region; /* id or name of the pit's region in the bulletin; NULL = as the pit's record says, or
+                         the only one there is */
+  int32_t treeline_m; /* how high the treeline is there, 1 to 9000; 0 = not known */
+  uint32_t reserved;  /* 0 */
 } firn_interpret_options;
 
 /* The checks alone: a report without findings and concerns. Errors as firn_pit_verify. Since 0.1. */
@@ -33,8 +40,9 @@ FIRN_API firn_status firn_check(firn_context* context, const uint8_t* pit, size_
                                 firn_error* error);
 
 /* Checks, findings method by method, layers of concern, what the tests did not load, cautions. `options`
-   may be NULL. Errors: those of firn_pit_verify; FIRN_BAD_ARGUMENT for a tolerance out of range.
-   Since 0.1. */
+   may be NULL. Where a bulletin is given, the report also says how the pit lies to it (bulletin.h). Errors:
+   those of firn_pit_verify, for the bulletin too; FIRN_BAD_ARGUMENT for an option out of range; FIRN_BAD_UTF8
+   for the region. Since 0.1. */
 FIRN_API firn_status firn_interpret(firn_context* context, const uint8_t* pit, size_t size,
                                     const firn_interpret_options* options, firn_buffer* report,
                                     firn_error* error);

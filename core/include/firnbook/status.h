@@ -29,6 +29,7 @@ typedef enum firn_status {
   FIRN_NOTES_NOT_UNDERSTOOD = 300, /* a line of field notes, see line and column */
   FIRN_NOTES_CONTRADICT = 301,     /* two lines of field notes contradict each other */
   FIRN_BAD_UTF8 = 302,             /* text that is not UTF-8, or holds control characters */
+  FIRN_NO_BULLETIN = 303,          /* a text in which no bulletin could be read, see line and column */
 
   /* 400: recording */
   FIRN_BAD_EDIT = 400,       /* an edit that says nothing, or something impossible */

@@ -4,31 +4,16 @@
 #include "capi/inputs.h"
 #include "capi/languages.h"
 #include "capi/outputs.h"
+#include "capi/report.h"
 #include "capi/structs.h"
 #include "firnbook/interpret.h"
 #include "note/sentences.h"
 #include "note/words.h"
 
-struct firn_report {
-  firn_context* context = nullptr;
-  std::uint8_t* bytes = nullptr;
-  const firnbook::Report* root = nullptr;
-  firn::note::Language language = firn::note::Language::english;
-
-  explicit firn_report(firn_context& owner) : context(&owner) {}
-  ~firn_report() { context->memory.release(bytes); }
-  firn_report(const firn_report&) = delete;
-  firn_report& operator=(const firn_report&) = delete;
-};
-
 using namespace firn::capi;
 
 namespace firn::capi {
 namespace {
-
-firn_context* context_of(const firn_report* report) noexcept {
-  return report == nullptr ? nullptr : report->context;
-}
 
 firn_place place_of(const firnbook::Place& place) {
   return {place.index(), place.sub(), place.field(), static_cast<std::uint8_t>(place.thing()), 0};
@@ -42,14 +27,6 @@ std::int32_t depth_or_unknown(std::int32_t depth_10um) {
 template <class V>
 std::uint32_t count_of(const V* vector) {
   return pit::size_of(vector);
-}
-
-// Element of a list, or a failure that names the list.
-template <class V>
-auto at(const V* vector, std::uint32_t position, const char* name) -> Result<decltype(vector->Get(0))> {
-  if (position < count_of(vector)) return vector->Get(position);
-  return failure_of(FIRN_BAD_ARGUMENT, std::string("the report has no ") + name + " at this position",
-                    "positions count from 0; firn_report_summarise says how many there are");
 }
 
 firn_report_summary summary_of(const firnbook::Report& report) {

@@ -40,6 +40,8 @@ const char* firn_status_text(firn_status status) {
       return "two lines of field notes contradict each other";
     case FIRN_BAD_UTF8:
       return "text that is not UTF-8, or holds control characters";
+    case FIRN_NO_BULLETIN:
+      return "a text in which no bulletin could be read";
     case FIRN_BAD_EDIT:
       return "an edit that says nothing, or something impossible";
     case FIRN_NO_SUCH_TARGET:

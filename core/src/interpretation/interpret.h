@@ -197,9 +197,10 @@ void gather_cautions(const pit::View& pit, const Parameters& parameters, Analysi
 // Checks and all of the above.
 void interpret(const pit::View& pit, const Parameters& parameters, Analysis& analysis);
 
-// The report's bytes, finished in `builder` (which is cleared first). Only the workspace of `analysis`
-// changes.
+// The report's bytes, finished in `builder` (which is cleared first, unless a comparison with the bulletin was
+// written into it before). Only the workspace of `analysis` changes.
 void write_report(Analysis& analysis, const Parameters& parameters, std::uint32_t pit_crc32,
-                  flatbuffers::FlatBufferBuilder& builder);
+                  flatbuffers::FlatBufferBuilder& builder,
+                  flatbuffers::Offset<firnbook::BulletinComparison> bulletin = {});
 
 }  // namespace firn::interpretation

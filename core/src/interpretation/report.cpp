@@ -47,8 +47,8 @@ Offset<Vector<const Struct*>> write_list(const std::vector<Struct>& list, FlatBu
 }  // namespace
 
 void write_report(Analysis& analysis, const Parameters& parameters, std::uint32_t pit_crc32,
-                  FlatBufferBuilder& builder) {
-  builder.Clear();
+                  FlatBufferBuilder& builder, Offset<firnbook::BulletinComparison> bulletin) {
+  if (bulletin.IsNull()) builder.Clear();
   const auto checks = write_list(analysis.checks, builder);
   const auto findings = write_list(analysis.findings, builder);
   const auto concerns = write_concerns(analysis, builder);
@@ -64,6 +64,7 @@ void write_report(Analysis& analysis, const Parameters& parameters, std::uint32_
   table.add_concerns(concerns);
   table.add_not_loaded(not_loaded);
   table.add_suggestions(suggestions);
+  if (!bulletin.IsNull()) table.add_bulletin(bulletin);
   table.add_cautions(cautions);
   table.add_methods(methods);
   table.add_tolerance_10um(parameters.tolerance_10um);

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "notation/notes.h"
+#include "note/bulletin.h"
 #include "note/page.h"
 #include "note/sentences.h"
 #include "note/short.h"
@@ -27,7 +28,7 @@ constexpr std::size_t kCautionsFirst = 3;
 class Writer {
  public:
   Writer(std::string& out, const pit::View& view, const Report& report, Language language)
-      : page_(out), out_(out), pit_(view.raw()), report_(report), language_(language) {}
+      : page_(out), out_(out), view_(view), pit_(view.raw()), report_(report), language_(language) {}
 
   void write() {
     where_and_when();
@@ -36,6 +37,7 @@ class Writer {
     concerns();
     not_loaded();
     suggestions();
+    append_bulletin(page_, view_, report_, language_);
     also_noticed();
     own_words();
     checks();
@@ -73,6 +75,7 @@ class Writer {
 
   Page page_;
   std::string& out_;
+  const pit::View& view_;
   const firnbook::Pit& pit_;
   const Report& report_;
   Language language_;

@@ -20,6 +20,11 @@ using firnbook::Method;
 using firnbook::Report;
 using firnbook::Verdict;
 
+// A bulletin that was held beside the pit and has a rating for its place.
+bool has_rating(const Report& report) {
+  return report.bulletin() != nullptr && pit::size_of(report.bulletin()->ratings()) > 0;
+}
+
 // --- one line
 
 // How much a line says, from the most to what always fits.
@@ -269,11 +274,11 @@ class Briefing {
 
   void cautions(std::string& out) const {
     if (raised_.has(CautionKey::record_has_errors)) say(out, Phrase::briefing_errors);
-    if (report_.bulletin() != nullptr) {
+    if (has_rating(report_)) {
       say(out, Phrase::rating_above);
-    } else if (raised_.has(CautionKey::no_bulletin)) {
+    } else if (raised_.has(CautionKey::no_bulletin) || raised_.has(CautionKey::bulletin_none_issued)) {
       say(out, Phrase::bulletin_none);
-    } else if (raised_.has(CautionKey::bulletin_not_looked_at)) {
+    } else if (raised_.has(CautionKey::bulletin_not_looked_at) || report_.bulletin() != nullptr) {
       say(out, Phrase::bulletin_unread);
     }
     say(out, Phrase::briefing_caution);
@@ -425,7 +430,7 @@ class ShortNote {
       deferred = deferred || one.key() == CautionKey::defer_to_bulletin_and_people;
       ++printed;
     }
-    if (report_.bulletin() != nullptr) item("! ", Phrase::rating_above);
+    if (has_rating(report_)) item("! ", Phrase::rating_above);
     if (!deferred) caution(CautionKey::defer_to_bulletin_and_people, 0, 0);
   }
 
