@@ -1,6 +1,6 @@
 firn_test(bulletin_test
-  SOURCES bulletin_reader_test.cpp bulletin_rules_test.cpp ../pits.cpp
-  DEPENDS support pit interpretation bulletin)
+  SOURCES bulletin_reader_test.cpp bulletin_rules_test.cpp bulletin_words_test.cpp ../pits.cpp
+  DEPENDS support pit interpretation bulletin note)
 target_include_directories(bulletin_test PRIVATE "${CMAKE_CURRENT_SOURCE_DIR}/..")
 target_compile_definitions(bulletin_test PRIVATE FIRN_BULLETINS="${PROJECT_SOURCE_DIR}/tests/bulletins")
 

@@ -61,7 +61,7 @@ typedef struct firn_context_options {
   firn_log_callback log;
   void* log_user;
   size_t max_pit_bytes;    /* most bytes of a pit; 0 = 16 MiB */
-  size_t max_notes_bytes;  /* most bytes of field notes; 0 = 16 MiB */
+  size_t max_notes_bytes;  /* most bytes of field notes, or of a bulletin's JSON; 0 = 16 MiB */
   size_t max_report_bytes; /* most bytes of a report; 0 = 64 MiB */
   size_t max_edit_bytes;   /* most bytes of one edit; 0 = 16 MiB */
 } firn_context_options;

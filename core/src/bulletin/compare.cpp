@@ -273,7 +273,8 @@ class Cautioner {
       put(CautionKey::bulletin_contradicts_record);
     }
     if (comparison_.incomplete) put(CautionKey::bulletin_incomplete);
-    if (!comparison_.unlisted.empty())
+    // What was invented for practice is never sent to a service.
+    if (!comparison_.unlisted.empty() && !pit_.raw().practice().value_or(false))
       put(CautionKey::bulletin_unlisted, static_cast<std::int64_t>(comparison_.unlisted.size()));
     if (comparison_.ratings.empty()) put(CautionKey::bulletin_no_rating_covers);
     if (comparison_.choice.region_from == firnbook::RegionFrom::only_one)

@@ -81,9 +81,20 @@ constexpr Word kPeriods[] = {word("all_day", DayPeriod::all_day), word("earlier"
 constexpr Word kTendencies[] = {word("decreasing", Tendency::decreasing), word("steady", Tendency::steady),
                                 word("increasing", Tendency::increasing)};
 
+// A table of the file, so that what reads one is written once.
+template <class T>
+struct Span {
+  template <std::size_t N>
+  constexpr Span(const T (&list)[N]) : first(list), count(N) {}
+  constexpr const T* begin() const { return first; }
+  constexpr const T* end() const { return first + count; }
+
+  const T* first;
+  std::size_t count;
+};
+
 // 0 for a word that is none of them.
-template <std::size_t N>
-std::uint8_t value_of(const Word (&words)[N], std::string_view text) {
+std::uint8_t value_of(Span<Word> words, std::string_view text) {
   for (const Word& one : words) {
     if (one.word == text) return one.value;
   }
@@ -154,23 +165,26 @@ class Reader {
   Failure nothing(std::string_view what, std::string_view remedy, std::uint32_t at) const;
 
   // The members of an object that the standard has; others are told and kept.
-  template <std::size_t N>
-  bool object(const Object& of, const std::string_view (&keys)[N]);
-  void check_members(const Object& of, const std::string_view* keys, std::size_t count);
+  bool object(const Object& of, Span<std::string_view> keys);
+  void check_members(const Object& of, Span<std::string_view> keys);
   const JsonNode* member(const Object& of, std::string_view key) const;
   std::string_view text(const Object& of, std::string_view key);
   // A word of a list; 0 with a message for another, and what was written in `written`.
-  template <std::size_t N>
-  std::uint8_t choice(const Object& of, std::string_view key, const Word (&words)[N],
+  std::uint8_t choice(const Object& of, std::string_view key, Span<Word> words,
                       std::string_view* written = nullptr);
   firnbook::Moment moment(const Object& of, std::string_view key);
   bool span(const Object& of, std::string_view key, firnbook::TimeSpan& out);
   void keep(const Path& path, const JsonNode& node);
   void not_understood(ScopeParts& parts, std::string_view key, std::string_view value);
 
+  // A table that was read, whichever it is; null when it was left out.
+  using Any = Offset<void>;
+  using ReadOne = Any (Reader::*)(const JsonNode&, const Path&);
+  Offset<flatbuffers::Vector<Any>> any_list(const Object& of, std::string_view key, ReadOne one);
   template <class T>
-  Offset<flatbuffers::Vector<Offset<T>>> list(const Object& of, std::string_view key,
-                                              Offset<T> (Reader::*one)(const JsonNode&, const Path&));
+  Offset<flatbuffers::Vector<Offset<T>>> list(const Object& of, std::string_view key, ReadOne one) {
+    return any_list(of, key, one).o;
+  }
 
   void scope(const Object& of, ScopeParts& parts);
   void elevation(const Object& of, ScopeParts& parts);
@@ -181,10 +195,10 @@ class Reader {
   void unknown_limits(const Object& of, ScopeParts& parts);
   std::uint8_t size(const Object& of, ScopeParts& parts);
 
-  Offset<firnbook::DangerRating> rating(const JsonNode& node, const Path& path);
-  Offset<firnbook::Problem> problem(const JsonNode& node, const Path& path);
-  Offset<firnbook::Region> region(const JsonNode& node, const Path& path);
-  Offset<firnbook::TendencyEntry> tendency(const JsonNode& node, const Path& path);
+  Any rating(const JsonNode& node, const Path& path);
+  Any problem(const JsonNode& node, const Path& path);
+  Any region(const JsonNode& node, const Path& path);
+  Any tendency(const JsonNode& node, const Path& path);
   Offset<firnbook::Bulletin> bulletin(const JsonNode& node, const Path& path);
   Offset<flatbuffers::Vector<Offset<firnbook::Prose>>> prose(const Object& of);
   std::string_view source(const Object& of);
@@ -252,24 +266,24 @@ Failure Reader::nothing(std::string_view what, std::string_view remedy, std::uin
   return failure;
 }
 
-template <std::size_t N>
-bool Reader::object(const Object& of, const std::string_view (&keys)[N]) {
+bool Reader::object(const Object& of, Span<std::string_view> keys) {
   if (of.node->type != JsonType::object) {
     say_of_value(of.path, *of.node, "stands where the standard has an object in { }",
                  "it was left out; look at the file");
     return false;
   }
-  check_members(of, keys, N);
+  check_members(of, keys);
   return true;
 }
 
-void Reader::check_members(const Object& of, const std::string_view* keys, std::size_t count) {
+void Reader::check_members(const Object& of, Span<std::string_view> keys) {
+  const std::size_t count = keys.count;
   seen_.assign(count, 0);
   for (std::int32_t i = of.node->first; i != kNoNode; i = json_.node(i).next) {
     const JsonNode& one = json_.node(i);
     const std::string_view key = json_.key(one);
     std::size_t known = 0;
-    while (known < count && keys[known] != key) ++known;
+    while (known < count && keys.first[known] != key) ++known;
     const Path path = {&of.path, key, -1};
     if (known == count) {
       if (!is_data_of_others(key)) {
@@ -305,8 +319,7 @@ std::string_view Reader::text(const Object& of, std::string_view key) {
   return {};
 }
 
-template <std::size_t N>
-std::uint8_t Reader::choice(const Object& of, std::string_view key, const Word (&words)[N],
+std::uint8_t Reader::choice(const Object& of, std::string_view key, Span<Word> words,
                             std::string_view* written) {
   const JsonNode* node = member(of, key);
   if (node == nullptr) return 0;
@@ -373,10 +386,9 @@ void Reader::not_understood(ScopeParts& parts, std::string_view key, std::string
 }
 
 // All lists of that name: where a key stands twice, leaving one out could lose a rating.
-template <class T>
-Offset<flatbuffers::Vector<Offset<T>>> Reader::list(const Object& of, std::string_view key,
-                                                    Offset<T> (Reader::*one)(const JsonNode&, const Path&)) {
-  std::vector<Offset<T>> out;
+Offset<flatbuffers::Vector<Offset<void>>> Reader::any_list(const Object& of, std::string_view key,
+                                                           ReadOne one) {
+  std::vector<Any> out;
   std::int32_t index = 0;
   for (std::int32_t i = of.node->first; i != kNoNode; i = json_.node(i).next) {
     const JsonNode& found = json_.node(i);
@@ -384,7 +396,7 @@ Offset<flatbuffers::Vector<Offset<T>>> Reader::list(const Object& of, std::strin
     const Path path = {&of.path, key, -1};
     if (found.type == JsonType::list) {
       for (std::int32_t k = found.first; k != kNoNode; k = json_.node(k).next) {
-        const Offset<T> made = (this->*one)(json_.node(k), {&of.path, key, index++});
+        const Any made = (this->*one)(json_.node(k), {&of.path, key, index++});
         if (!made.IsNull()) out.push_back(made);
       }
       continue;
@@ -397,7 +409,7 @@ Offset<flatbuffers::Vector<Offset<T>>> Reader::list(const Object& of, std::strin
       keep(path, found);
       continue;
     }
-    const Offset<T> made = (this->*one)(found, path);
+    const Any made = (this->*one)(found, path);
     if (!made.IsNull()) out.push_back(made);
   }
   return write_list(out, out_);
@@ -542,7 +554,7 @@ std::uint8_t Reader::size(const Object& of, ScopeParts& parts) {
   return static_cast<std::uint8_t>(tenths);
 }
 
-Offset<firnbook::DangerRating> Reader::rating(const JsonNode& node, const Path& path) {
+Offset<void> Reader::rating(const JsonNode& node, const Path& path) {
   const Object of = {&node, path};
   if (!object(of, kRatingKeys)) return {};
   ScopeParts parts;
@@ -557,10 +569,10 @@ Offset<firnbook::DangerRating> Reader::rating(const JsonNode& node, const Path& 
   if (level != 0) table.add_level(static_cast<DangerLevel>(level));
   if (!where.IsNull()) table.add_scope(where);
   if (!as_written.IsNull()) table.add_level_as_written(as_written);
-  return table.Finish();
+  return table.Finish().Union();
 }
 
-Offset<firnbook::Problem> Reader::problem(const JsonNode& node, const Path& path) {
+Offset<void> Reader::problem(const JsonNode& node, const Path& path) {
   const Object of = {&node, path};
   if (!object(of, kProblemKeys)) return {};
   ScopeParts parts;
@@ -589,10 +601,10 @@ Offset<firnbook::Problem> Reader::problem(const JsonNode& node, const Path& path
   if (level != 0) table.add_level(static_cast<DangerLevel>(level));
   if (!comment.IsNull()) table.add_comment(comment);
   if (!as_written.IsNull()) table.add_type_as_written(as_written);
-  return table.Finish();
+  return table.Finish().Union();
 }
 
-Offset<firnbook::Region> Reader::region(const JsonNode& node, const Path& path) {
+Offset<void> Reader::region(const JsonNode& node, const Path& path) {
   std::string_view id, name;
   if (node.type == JsonType::string) {
     say_of_value(path, node, "is a text where the standard has a region in { }",
@@ -611,10 +623,10 @@ Offset<firnbook::Region> Reader::region(const JsonNode& node, const Path& path) 
   firnbook::RegionBuilder table(out_);
   if (!id_text.IsNull()) table.add_id(id_text);
   if (!name_text.IsNull()) table.add_name(name_text);
-  return table.Finish();
+  return table.Finish().Union();
 }
 
-Offset<firnbook::TendencyEntry> Reader::tendency(const JsonNode& node, const Path& path) {
+Offset<void> Reader::tendency(const JsonNode& node, const Path& path) {
   const Object of = {&node, path};
   if (!object(of, kTendencyKeys)) return {};
   const std::uint8_t type = choice(of, "tendencyType", kTendencies);
@@ -627,7 +639,7 @@ Offset<firnbook::TendencyEntry> Reader::tendency(const JsonNode& node, const Pat
   if (has_valid) table.add_valid(&valid);
   if (!highlights.IsNull()) table.add_highlights(highlights);
   if (!comment.IsNull()) table.add_comment(comment);
-  return table.Finish();
+  return table.Finish().Union();
 }
 
 Offset<flatbuffers::Vector<Offset<firnbook::Prose>>> Reader::prose(const Object& of) {
@@ -765,7 +777,7 @@ void Reader::root(const JsonNode& node) {
   }
   bulletin_path_.clear();
   extensions_.clear();
-  check_members({&node, top}, kRootKeys, 1);
+  check_members({&node, top}, kRootKeys);
   file_extensions_.swap(extensions_);
 }
 

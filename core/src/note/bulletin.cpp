@@ -232,7 +232,8 @@ class Section {
   void unlisted() {
     for (std::uint32_t i = 0; i < printed(pit::size_of(bulletin_.unlisted())); ++i) {
       const firnbook::Unlisted& one = *bulletin_.unlisted()->Get(i);
-      line_ = words_of(BulletinPhrase::unlisted);
+      const bool practice = pit_.practice().value_or(false);
+      line_ = words_of(practice ? BulletinPhrase::unlisted_practice : BulletinPhrase::unlisted);
       line_ += words_of(Of::ProblemKind, static_cast<std::size_t>(one.kind()));
       if (one.listed_elsewhere() == 1) line_ += words_of(BulletinPhrase::listed_elsewhere);
       append_evidence(one.first_evidence(), one.evidence_count());

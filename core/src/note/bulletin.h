@@ -20,6 +20,7 @@ enum class BulletinPhrase : std::uint8_t {
   stands,
   problem_unknown,
   unlisted,
+  unlisted_practice,
   listed_elsewhere,
   evidence_concern,
   evidence_layer,
