@@ -37,7 +37,7 @@ class Writer {
     concerns();
     not_loaded();
     suggestions();
-    append_bulletin(page_, view_, report_);
+    append_bulletin(page_, view_, report_, language_);
     also_noticed();
     own_words();
     checks();

@@ -13,48 +13,31 @@
 namespace firn::note {
 namespace {
 
+using firnbook::BulletinMatch;
 using firnbook::CautionKey;
 using firnbook::CheckCode;
 using firnbook::ConcernRank;
 using firnbook::Confidence;
+using firnbook::DangerLevel;
+using firnbook::DayPeriod;
 using firnbook::FindingKey;
 using firnbook::GrainForm;
 using firnbook::LayerNameKind;
 using firnbook::Method;
 using firnbook::NextStep;
 using firnbook::NotLoadedReason;
+using firnbook::ProblemAnswer;
+using firnbook::ProblemKind;
+using firnbook::ProblemType;
 using firnbook::Purpose;
+using firnbook::RegionFrom;
 using firnbook::SignKind;
 using firnbook::SlideKind;
+using firnbook::SpeakLimit;
 using firnbook::StepKind;
 using firnbook::TestKind;
 using firnbook::Trigger;
 using firnbook::Verified;
-
-// The first words of WORDS( in the .def files.
-enum class Table : std::uint8_t {
-  Phrase,
-  FindingKey,
-  FindingName,
-  CautionKey,
-  NextStep,
-  ShortStep,
-  NotLoadedReason,
-  Method,
-  Verified,
-  ConcernRank,
-  GrainForm,
-  SignKind,
-  SlideKind,
-  Trigger,
-  Confidence,
-  TestKind,
-  LayerNameKind,
-  StepKind,
-  Purpose,
-  CheckMessage,
-  CheckRemedy
-};
 
 // Second sentences about the same keys.
 using FindingName = FindingKey;
@@ -65,6 +48,8 @@ using CheckRemedy = CheckCode;
 using Key = std::uint16_t;
 using Offset = std::uint16_t;
 constexpr unsigned kNumberBits = 11;
+static_assert(static_cast<unsigned>(Table::count) <= 1u << (16 - kNumberBits),
+              "one table too many for a key");
 constexpr Key key_of(Table table, unsigned number) {
   return static_cast<Key>((static_cast<unsigned>(table) << kNumberBits) | number);
 }
@@ -233,7 +218,7 @@ struct Decimals {
   std::int8_t decimals;
 };
 constexpr Decimals kDecimals[] = {
-    {"cm", 3}, {"mm", 2}, {"m", 5}, {"tenths", 1}, {"kgm3", 1}, {"e7deg", 7}, {"ms", 2},
+    {"cm", 3}, {"mm", 2}, {"m", 5}, {"size", 1}, {"tenths", 1}, {"kgm3", 1}, {"e7deg", 7}, {"ms", 2},
 };
 
 // False for a unit that is no number.
@@ -331,6 +316,11 @@ std::string_view code_of_language(Language language) {
   }
 }
 
+std::string_view row_words(Table table, std::size_t number, Language language) {
+  return number >> kNumberBits == 0 ? find(table, static_cast<unsigned>(number), language)
+                                    : std::string_view{};
+}
+
 std::string_view phrase(Phrase key, Language language) {
   if (key >= Phrase::count) return {};
   const Words words = words_of(language);
@@ -343,8 +333,7 @@ std::string_view finding_name(FindingKey key, Language language) {
   return find(Table::FindingName, key, language);
 }
 std::string_view caution_words(CautionKey key, Language language) {
-  const std::string_view words = find(Table::CautionKey, key, language);
-  return words.empty() ? bulletin_caution_words(key) : words;
+  return find(Table::CautionKey, key, language);
 }
 std::string_view suggestion_words(NextStep step, Language language) {
   return find(Table::NextStep, step, language);

@@ -29,6 +29,44 @@ enum class Phrase : std::uint16_t {
 };
 #undef WORDS
 
+// The first words of WORDS( in the .def files.
+enum class Table : std::uint8_t {
+  Phrase,
+  FindingKey,
+  FindingName,
+  CautionKey,
+  NextStep,
+  ShortStep,
+  NotLoadedReason,
+  Method,
+  Verified,
+  ConcernRank,
+  GrainForm,
+  SignKind,
+  SlideKind,
+  Trigger,
+  Confidence,
+  TestKind,
+  LayerNameKind,
+  StepKind,
+  Purpose,
+  CheckMessage,
+  CheckRemedy,
+  BulletinMatch,
+  RegionFrom,
+  DangerLevel,
+  DayPeriod,
+  ProblemType,
+  ProblemAnswer,
+  SpeakLimit,
+  ProblemKind,
+  BulletinPhrase,
+  count
+};
+
+// Any row by its number; empty where there is none.
+std::string_view row_words(Table table, std::size_t number, Language language);
+
 struct Numbers {
   std::int32_t depth = 0, a = 0, b = 0, c = 0;
   std::string_view x = {}, y = {};
