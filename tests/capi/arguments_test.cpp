@@ -20,6 +20,8 @@ EXPECT_NO_PADDING(firn_notes_options);
 EXPECT_NO_PADDING(firn_draw_options);
 EXPECT_NO_PADDING(firn_note_options);
 EXPECT_NO_PADDING(firn_interpret_options);
+EXPECT_NO_PADDING(firn_parameter);
+EXPECT_NO_PADDING(firn_parameter_entry);
 EXPECT_NO_PADDING(firn_depth);
 EXPECT_NO_PADDING(firn_moment);
 EXPECT_NO_PADDING(firn_time_span);
@@ -202,7 +204,7 @@ TEST(Arguments, OptionsOutOfRange) {
   firn_draw_options draw = {0, 0};
   EXPECT_EQ(firn_draw_profile(context, bytes_of(pit), pit.size(), nullptr, 0, &draw, out.out(), nullptr),
             FIRN_BAD_STRUCT_SIZE);
-  firn_interpret_options interpret = {4, 0};
+  firn_interpret_options interpret = {4, 0, nullptr, 0, 0};
   EXPECT_EQ(firn_interpret(context, bytes_of(pit), pit.size(), &interpret, out.out(), nullptr),
             FIRN_BAD_STRUCT_SIZE);
 }

@@ -137,6 +137,9 @@ TEST_P(Report, PositionsThatAreNotThere) {
   EXPECT_EQ(firn_report_suggestion(report, UINT32_MAX, &suggestion, nullptr), FIRN_BAD_ARGUMENT);
   EXPECT_EQ(firn_report_caution(report, UINT32_MAX, &caution, nullptr), FIRN_BAD_ARGUMENT);
   EXPECT_EQ(firn_report_method(report, UINT32_MAX, &method, nullptr), FIRN_BAD_ARGUMENT);
+  firn_parameter parameter = {};
+  EXPECT_EQ(firn_report_parameter(report, 0, &parameter, nullptr, nullptr), FIRN_BAD_ARGUMENT)
+      << "nothing was changed";
   EXPECT_EQ(firn_report_evidence(report, UINT32_MAX, 0, &found, nullptr), FIRN_BAD_ARGUMENT);
   EXPECT_EQ(firn_report_check_text(report, UINT32_MAX, text.out(), nullptr, nullptr), FIRN_BAD_ARGUMENT);
   EXPECT_EQ(firn_report_finding_text(report, UINT32_MAX, bytes_of(pit), pit.size(), text.out(), nullptr),

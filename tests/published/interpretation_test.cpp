@@ -81,7 +81,6 @@ TEST(SwissExtendedColumn, AColumnWithoutAFractureTakesNothingAway) {
 }
 
 // Same page (read): "the rutschblock decides" holds for that scheme's class alone, never for the concerns.
-// This version reads no classes from a rutschblock; what broke under it is evidence.
 TEST(SwissRutschblock, DecidesNothingForTheConcerns) {
   PitT pit;
   auto& block = add_fracture(add_test(pit, TestKind::RB), cm(50));
@@ -91,7 +90,9 @@ TEST(SwissRutschblock, DecidesNothingForTheConcerns) {
   ASSERT_EQ(read.analysis.concerns.size(), 1u);
   EXPECT_EQ(read.analysis.concerns[0].rank, ConcernRank::propagated);
   EXPECT_EQ(read.evidence_keys(0),
-            (std::vector<FindingKey>{FindingKey::ect_crossed_before_22, FindingKey::test_fracture}));
+            (std::vector<FindingKey>{FindingKey::ect_crossed_before_22, FindingKey::ect_schemes,
+                                     FindingKey::rb_class_two}));
+  EXPECT_EQ(read.find(FindingKey::swiss_class_of_pit)->a(), 2) << "that scheme's class alone";
 }
 
 // --- Compression test scores. "CTM17 down 30" is the seventh tap from the elbow, 30 cm below the surface:

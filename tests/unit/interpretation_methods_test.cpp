@@ -97,7 +97,7 @@ Said compression(TestKind kind, std::uint8_t character, std::uint8_t quality = 0
   if (character == 0) fracture.character = flatbuffers::nullopt;
   if (quality != 0) fracture.quality = static_cast<firnbook::ShearQuality>(quality);
   pit.tests[0]->kind = kind;
-  return first_of(Read(pit), Method::compression_test);
+  return first_of(Read(pit), kind == TestKind::DT ? Method::deep_tap_test : Method::compression_test);
 }
 
 TEST(CompressionTest, GroupsTheCharacters) {
@@ -367,13 +367,14 @@ TEST(OtherTests, AreStatedAndTheirFracturesAreEvidence) {
   auto& block = add_fracture(add_test(pit, TestKind::RB), cm(52));
   block.step = std::uint8_t{4};
   block.release = firnbook::ReleaseType::WB;
-  add_fracture(add_test(pit, TestKind::ST), cm(22)).ease = firnbook::ShearEase::M;
+  pit.tests[0]->kind = TestKind::shear_frame;
+  add_fracture(add_test(pit, TestKind::other), cm(22)).ease = firnbook::ShearEase::M;
   const Read read(pit);
   EXPECT_EQ(read.count(FindingKey::test_recorded), 2u);
   ASSERT_EQ(read.analysis.concerns.size(), 2u);
-  EXPECT_EQ(read.analysis.concerns[0].top, cm(52));
-  EXPECT_EQ(read.analysis.concerns[0].rank, ConcernRank::sudden) << "the whole block";
-  EXPECT_EQ(read.analysis.concerns[1].rank, ConcernRank::broke);
+  EXPECT_EQ(read.analysis.concerns[0].top, cm(22)) << "equals: the shallower first";
+  EXPECT_EQ(read.analysis.concerns[0].rank, ConcernRank::broke);
+  EXPECT_EQ(read.analysis.concerns[1].rank, ConcernRank::broke) << "a whole block is a rutschblock's";
   EXPECT_EQ(read.find(FindingKey::test_fracture, cm(52))->a(), 4);
 }
 

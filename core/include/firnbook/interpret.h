@@ -20,12 +20,45 @@
 extern "C" {
 #endif
 
-/* How to interpret. FIRN_INIT(firn_interpret_options) is the default. Only what a report carries with it is
-   to be chosen here, so that a report never passes for one made otherwise. Since 0.1. */
+/* One threshold and the value it shall have. Since 0.1. */
+typedef struct firn_parameter {
+  uint16_t key; /* firn_parameter_key */
+  uint16_t reserved;
+  int32_t value; /* in the unit of the parameter */
+} firn_parameter;
+
+/* What one parameter is. The texts are English, static, UTF-8 with a NUL, and never NULL: they live as long
+   as the library is loaded. Set struct_size. Since 0.1. */
+typedef struct firn_parameter_entry {
+  uint32_t struct_size;
+  uint16_t key;     /* firn_parameter_key */
+  uint8_t method;   /* firn_method it belongs to; 0 = to the concerns or to what was not loaded */
+  uint8_t verified; /* firn_verified: how the source is known */
+  int32_t default_value;
+  int32_t least;
+  int32_t most;
+  uint32_t reserved;
+  const char* name;   /* "pst_percent" */
+  const char* unit;   /* "percent", "10 um", "taps" */
+  const char* source; /* where it comes from, and how that is known */
+} firn_parameter_entry;
+
+/* How many parameters there are. Any thread, no context. Errors: FIRN_NULL_ARGUMENT. Since 0.1. */
+FIRN_API firn_status firn_parameter_count(uint32_t* count, firn_error* error);
+
+/* The nth parameter, from 0. Any thread, no context. Errors: FIRN_NULL_ARGUMENT, FIRN_BAD_STRUCT_SIZE,
+   FIRN_BAD_ARGUMENT for a position that is not there. Since 0.1. */
+FIRN_API firn_status firn_parameter_at(uint32_t position, firn_parameter_entry* out, firn_error* error);
+
+/* How to interpret. FIRN_INIT(firn_interpret_options) is the default. What is changed here, the report
+   carries with it, so that it never passes for one made otherwise. Since 0.1. */
 typedef struct firn_interpret_options {
   uint32_t struct_size;   /* sizeof(firn_interpret_options) */
   int32_t tolerance_10um; /* fractures, boundaries and layers this close count as one place; 500 to 10000
                              (0.5 to 10 cm), 0 = 2000 (2 cm) */
+  const firn_parameter* parameters; /* those to change; the last of equal keys counts. May be NULL */
+  uint32_t parameter_count;         /* 1000 at most */
+  uint32_t reserved;
 } firn_interpret_options;
 
 /* The checks alone: a report without findings and concerns. Errors as firn_pit_verify. Since 0.1. */
@@ -33,8 +66,9 @@ FIRN_API firn_status firn_check(firn_context* context, const uint8_t* pit, size_
                                 firn_error* error);
 
 /* Checks, findings method by method, layers of concern, what the tests did not load, cautions. `options`
-   may be NULL. Errors: those of firn_pit_verify; FIRN_BAD_ARGUMENT for a tolerance out of range.
-   Since 0.1. */
+   may be NULL. Errors: those of firn_pit_verify; FIRN_BAD_ARGUMENT for a tolerance or a parameter out of
+   range, which is then named with its limits and its unit; FIRN_NULL_ARGUMENT for parameters that are counted
+   and not given. Since 0.1. */
 FIRN_API firn_status firn_interpret(firn_context* context, const uint8_t* pit, size_t size,
                                     const firn_interpret_options* options, firn_buffer* report,
                                     firn_error* error);
@@ -61,8 +95,9 @@ typedef struct firn_report_summary {
   uint32_t suggestion_count;
   uint32_t caution_count;
   uint32_t method_count;
-  uint32_t schema_minor;  /* minor version of the schema its writer knew */
-  int32_t tolerance_10um; /* see firn_interpret_options; FIRN_UNKNOWN when absent */
+  uint32_t schema_minor;    /* minor version of the schema its writer knew */
+  int32_t tolerance_10um;   /* see firn_interpret_options; FIRN_UNKNOWN when absent */
+  uint32_t parameter_count; /* how many parameters were changed for it */
 } firn_report_summary;
 
 /* Something a rule noticed about the record. Since 0.1. */
@@ -95,9 +130,10 @@ typedef struct firn_concern {
   int32_t top_10um;     /* FIRN_UNKNOWN when it cannot be told */
   int32_t bottom_10um;  /* FIRN_UNKNOWN when it cannot be told */
   uint32_t evidence_count;
-  uint8_t kind; /* firn_concern_kind, 0 = a kind this library does not know */
-  uint8_t rank; /* firn_concern_rank, 0 likewise */
-  uint16_t reserved;
+  uint8_t kind;    /* firn_concern_kind, 0 = a kind this library does not know */
+  uint8_t rank;    /* firn_concern_rank, 0 likewise */
+  uint8_t reading; /* firn_concern_reading: its results read together */
+  uint8_t reach;   /* firn_concern_reach: who could reach it */
 } firn_concern;
 
 /* A layer that tests of one kind did not load. Since 0.1. */
@@ -159,6 +195,10 @@ FIRN_API firn_status firn_report_caution(const firn_report* report, uint32_t pos
                                          firn_error* error);
 FIRN_API firn_status firn_report_method(const firn_report* report, uint32_t position, firn_method_used* out,
                                         firn_error* error);
+
+/* The nth parameter that was changed for this report, and its default, which may be NULL. Since 0.1. */
+FIRN_API firn_status firn_report_parameter(const firn_report* report, uint32_t position, firn_parameter* out,
+                                           int32_t* default_value, firn_error* error);
 
 /* Chooses the firn_language of the texts below, from the next call on; English until then. Errors:
    FIRN_BAD_ARGUMENT for a number that is none. Since 0.1. */

@@ -64,6 +64,7 @@ firn_report_summary summary_of(const firnbook::Report& report) {
   out.method_count = count_of(report.methods());
   out.schema_minor = report.schema_minor();
   out.tolerance_10um = report.tolerance_10um().value_or(FIRN_UNKNOWN);
+  out.parameter_count = count_of(report.parameters_changed());
   return out;
 }
 
@@ -101,6 +102,8 @@ firn_concern concern_of(const firnbook::Concern& concern) {
   out.evidence_count = count_of(concern.evidence());
   out.kind = pit::number(concern.kind());
   out.rank = pit::number(concern.rank());
+  out.reading = pit::number(concern.reading());
+  out.reach = pit::number(concern.reach());
   return out;
 }
 
@@ -221,8 +224,7 @@ firn_status firn_report_concern(const firn_report* report, uint32_t position, fi
   return guard({context_of(report), error, __func__}, [&]() -> firn::Done {
     auto concern = at(report->root->concerns(), position, "concern");
     if (!concern) return concern.failure();
-    return write_struct(out, concern_of(**concern), FIRN_FIRST_VERSION(firn_concern, reserved),
-                        "firn_concern");
+    return write_struct(out, concern_of(**concern), FIRN_FIRST_VERSION(firn_concern, reach), "firn_concern");
   });
 }
 
@@ -278,6 +280,18 @@ firn_status firn_report_method(const firn_report* report, uint32_t position, fir
     method.method = static_cast<std::uint8_t>((*used)->method());
     method.verified = static_cast<std::uint8_t>((*used)->verified());
     return write_struct(out, method, FIRN_FIRST_VERSION(firn_method_used, reserved), "firn_method_used");
+  });
+}
+
+firn_status firn_report_parameter(const firn_report* report, uint32_t position, firn_parameter* out,
+                                  int32_t* default_value, firn_error* error) {
+  return guard({context_of(report), error, __func__}, [&]() -> firn::Done {
+    if (out == nullptr) return null_argument("out");
+    auto changed = at(report->root->parameters_changed(), position, "parameter");
+    if (!changed) return changed.failure();
+    *out = {static_cast<std::uint16_t>((*changed)->key()), 0, (*changed)->value()};
+    if (default_value != nullptr) *default_value = (*changed)->default_value();
+    return firn::done();
   });
 }
 

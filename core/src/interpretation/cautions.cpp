@@ -158,6 +158,10 @@ class Gatherer {
       case Method::field_signs:
         return rests_on_sign(finding.subject());
       case Method::compression_test:
+      case Method::deep_tap_test:
+      case Method::shear_quality:
+      case Method::rutschblock_swiss:
+      case Method::shear_tests:
       case Method::extended_column_swiss:
       case Method::saw_test:
       case Method::unclassed_tests:

@@ -1,9 +1,8 @@
-// Compression test and deep tap test: the score's band and the group of the fracture's character.
+// Compression test: the score's band and the group of the fracture's character.
 //
 // Sources: van Herwijnen and Jamieson 2007, abstract (read): sudden fractures are more often those of slab
 // avalanches. Criteria of SP, SC, RP and PC read in secondary sources; the groups SDN, RES, BRK and the
-// pairing of Q1 with the sudden ones from memory. Bands of ten taps (read). A deep tap score says nothing
-// about a compression score: its slab is gone.
+// pairing of Q1 with the sudden ones from memory. Bands of ten taps (read).
 #include "interpretation/evidence.h"
 
 namespace firn::interpretation {
@@ -33,34 +32,31 @@ Said read(std::uint8_t character) {
   return {FindingKey::ct_character_unknown, Verdict::unknown};
 }
 
-void read_fracture(const pit::Test& test, const pit::Fracture& fracture, Findings& out) {
+void read_character(const pit::Test& test, const pit::Fracture& fracture, Method method, Findings& out) {
   Said said = read(fracture.character);
   const bool unreliable = (fracture.unreliable >> field_id(firnbook::Fracture::VT_CHARACTER) & 1u) != 0;
   if (said.verdict == Verdict::not_met) said.verdict = judge(false, unreliable);
-  const firnbook::Place subject = place_of_fracture(test, fracture);
-  const Numbers numbers = {fracture.tap, load_stage(fracture), fracture.character};
-  add(out, Method::compression_test, said.key, said.verdict, subject, fracture.depth, numbers);
-  // A fact of its own: the two scales were written side by side, and the pairing is a habit, not a
-  // definition.
-  if (said.key == FindingKey::ct_sudden) return;
-  if (fracture.quality != static_cast<std::uint8_t>(firnbook::ShearQuality::Q1)) return;
-  add(out, Method::compression_test, FindingKey::ct_quality_one, Verdict::raises, subject, fracture.depth,
-      {fracture.tap, load_stage(fracture), fracture.quality});
+  add(out, method, said.key, said.verdict, place_of_fracture(test, fracture), fracture.depth,
+      {fracture.tap, load_stage(fracture), fracture.character});
 }
 
 }  // namespace
 
-void compression_test(const pit::View& pit, Findings& out) {
+void read_characters(const pit::View& pit, TestKind kind, Method method, Findings& out) {
   for (const pit::Test& test : pit.tests()) {
-    if ((test.kind != TestKind::CT && test.kind != TestKind::DT) || !is_valid(test)) continue;
+    if (test.kind != kind || !is_valid(test)) continue;
     if (has_no_fracture(test)) {
-      add(out, Method::compression_test, FindingKey::ct_no_fracture, Verdict::raised_nothing,
-          place_of_test(test), kNoDepth, {test.raw->taps_given().value_or(0), 0, 0});
+      add(out, method, FindingKey::ct_no_fracture, Verdict::raised_nothing, place_of_test(test), kNoDepth,
+          {test.raw->taps_given().value_or(0), 0, 0});
     }
     for (std::uint32_t k = 0; k < test.fracture_count; ++k) {
-      read_fracture(test, pit.fractures()[test.first_fracture + k], out);
+      read_character(test, pit.fractures()[test.first_fracture + k], method, out);
     }
   }
+}
+
+void compression_test(const pit::View& pit, Findings& out) {
+  read_characters(pit, TestKind::CT, Method::compression_test, out);
 }
 
 }  // namespace firn::interpretation

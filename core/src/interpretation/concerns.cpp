@@ -30,15 +30,33 @@ ConcernRank rank_of(const pit::View& pit, const Finding& finding) {
     case FindingKey::ct_sudden:
     case FindingKey::ct_quality_one:
       return ConcernRank::sudden;
+    case FindingKey::rb_class_one:
+    case FindingKey::rb_class_two:
+    case FindingKey::rb_class_three:
+    case FindingKey::rb_class_unknown:
     case FindingKey::test_fracture: {
       const pit::Fracture* fracture = fracture_of(pit, finding);
-      const bool whole = fracture != nullptr && finding.c() == static_cast<std::int32_t>(TestKind::RB) &&
+      const bool whole = fracture != nullptr && test_of(pit, finding)->kind == TestKind::RB &&
                          fracture->release == static_cast<std::uint8_t>(firnbook::ReleaseType::WB);
       return whole ? ConcernRank::sudden : ConcernRank::broke;
     }
+    // Beside the fracture they are about.
+    case FindingKey::ect_schemes:
+      return finding.a() == 1 ? ConcernRank::propagated : ConcernRank::broke;
+    case FindingKey::ect_rules_differ:
+      return ConcernRank::propagated;
     case FindingKey::ct_break:
       return ConcernRank::little;
     case FindingKey::flag_count:
+    case FindingKey::threshold_sum:
+    case FindingKey::lemons:
+    case FindingKey::weak_layer_build:
+    case FindingKey::skier_index_low:
+    case FindingKey::skier_index_between:
+    case FindingKey::skier_index_high:
+    case FindingKey::skier_index_in_track:
+    case FindingKey::skier_index_no_penetration:
+    case FindingKey::critical_crack_length:
     case FindingKey::marked_by_observer:
       return ConcernRank::structure;
     default:
@@ -52,9 +70,50 @@ std::size_t at(std::int32_t index) {
   return static_cast<std::size_t>(index);
 }
 
-// A saw that met no run says where somebody looked, not that something broke.
+// A saw that met no run says where somebody looked, not that something broke; what tells more of a fracture
+// or of how a test was made stands beside the finding that founds, and so do facts of structure.
 bool founds(const Finding& finding) {
-  return finding.key() != FindingKey::pst_no_fracture;
+  switch (finding.key()) {
+    case FindingKey::pst_no_fracture:
+    case FindingKey::pst_ends_slope_normal:
+    case FindingKey::pst_length_off_rule:
+    case FindingKey::ect_schemes:
+    case FindingKey::ect_rules_differ:
+    case FindingKey::ect_not_crossed_early:
+    case FindingKey::shear_quality_other:
+    case FindingKey::rb_outside_depth:
+    case FindingKey::lemons:
+    case FindingKey::weak_layer_build:
+    case FindingKey::skier_index_high:
+    case FindingKey::skier_index_in_track:
+    case FindingKey::skier_index_no_penetration:
+    case FindingKey::critical_crack_length:
+      return false;
+    case FindingKey::threshold_sum:
+    case FindingKey::skier_index_low:
+    case FindingKey::skier_index_between:
+      return finding.verdict() == Verdict::raises;
+    default:
+      return true;
+  }
+}
+
+// Findings of a boundary that are evidence where there is a concern, besides the flags. Load, stress and
+// strength are facts that others rest on, and stay out; so does a weak layer that is not thin.
+bool is_structure(const Finding& finding) {
+  switch (finding.method()) {
+    case Method::threshold_sum:
+    case Method::lemons:
+    case Method::critical_crack_length:
+      return true;
+    case Method::weak_layer_build:
+      return (finding.c() & 1) != 0;
+    case Method::skier_stability:
+      return finding.key() != FindingKey::skier_index_not_persistent &&
+             finding.key() != FindingKey::skier_index_slab_alone;
+    default:
+      return false;
+  }
 }
 
 // Taps that can be compared: a deep tap test has no slab, a saw no taps. A rutschblock that breaks while it
@@ -81,16 +140,28 @@ std::int32_t ease_of(const pit::View& pit, const Finding& finding) {
 std::int32_t order_of_method(Method method) {
   switch (method) {
     case Method::extended_column_swiss:
+    case Method::extended_column_schemes:
+    case Method::extended_column_early:
     case Method::saw_test:
       return 0;
     case Method::compression_test:
+    case Method::deep_tap_test:
+    case Method::shear_quality:
       return 1;
+    case Method::rutschblock_swiss:
+    case Method::shear_tests:
     case Method::unclassed_tests:
       return 2;
     case Method::yellow_flags:
       return 4;
-    case Method::temperature_gradient:
+    case Method::threshold_sum:
+    case Method::lemons:
+    case Method::weak_layer_build:
+    case Method::skier_stability:
+    case Method::critical_crack_length:
       return 5;
+    case Method::temperature_gradient:
+      return 6;
     default:
       return 3;
   }
@@ -100,6 +171,7 @@ class Gatherer {
  public:
   Gatherer(const pit::View& pit, const Parameters& parameters, Analysis& analysis)
       : pit_(pit),
+        parameters_(parameters),
         analysis_(analysis),
         places_(analysis.workspace.places),
         seeds_(analysis.workspace.seeds),
@@ -109,6 +181,7 @@ class Gatherer {
   void run() {
     seeds_.clear();
     gradients_.clear();
+    map_boundaries();
     seed_findings();
     seed_structure();
     std::sort(seeds_.begin(), seeds_.end(), [](const Seed& one, const Seed& other) {
@@ -136,11 +209,28 @@ class Gatherer {
     for (std::uint32_t i = 0; i < analysis_.findings.size(); ++i) {
       const Finding& one = finding(i);
       if (one.subject().thing() == Thing::fracture) seed_fracture(i);
-      if (one.key() == FindingKey::gradient_strong) gradients_.push_back(i);
+      if (one.key() == FindingKey::gradient_strong || one.key() == FindingKey::gradient_near_crust)
+        gradients_.push_back(i);
+      if (is_structure(one)) seed_boundary(i);
       if (one.key() != FindingKey::marked_by_observer) continue;
       const std::uint32_t stored = static_cast<std::uint32_t>(one.subject().index());
       while (marked < pit_.layers().size() && pit_.layers()[marked].stored != stored) ++marked;
       if (marked < pit_.layers().size()) seed_mark(i, static_cast<std::int32_t>(marked));
+    }
+  }
+
+  // Those of layers without neighbours have no home but the layer, which the flags found already.
+  void seed_boundary(std::uint32_t index) {
+    const firnbook::Place& subject = finding(index).subject();
+    if (subject.thing() != Thing::boundary) return;
+    const std::int32_t boundary = analysis_.workspace.boundary_of_layer[at(subject.index())];
+    if (boundary >= 0) put(places_.of_boundary(boundary), 0, index);
+  }
+  void map_boundaries() {
+    std::vector<std::int32_t>& map = analysis_.workspace.boundary_of_layer;
+    map.assign(pit_.layers().size(), -1);
+    for (std::size_t b = 0; b < pit_.boundaries().size(); ++b) {
+      map[pit_.layers()[pit_.boundaries()[b].above].stored] = static_cast<std::int32_t>(b);
     }
   }
 
@@ -225,7 +315,8 @@ class Gatherer {
     rank(concern, from, to);
     concern.first_evidence = static_cast<std::uint32_t>(analysis_.evidence.size());
     for (std::size_t i = from; i < to; ++i) {
-      if (finding(seeds_[i].finding).method() != Method::yellow_flags)
+      const Finding& one = finding(seeds_[i].finding);
+      if (one.method() != Method::yellow_flags && !is_said_twice(one, from, to))
         analysis_.evidence.push_back(seeds_[i].finding);
     }
     add_flags(concern, seeds_[from].home);
@@ -238,15 +329,35 @@ class Gatherer {
     analysis_.concerns.push_back(concern);
   }
 
-  std::tuple<std::int32_t, ConcernRank, std::int32_t, std::uint32_t> reading_order(
-      std::uint32_t index) const {
+  std::tuple<std::int32_t, ConcernRank, std::int32_t, std::int32_t, std::int32_t, std::uint32_t>
+  reading_order(std::uint32_t index) const {
     const Finding& one = finding(index);
-    return {order_of_method(one.method()), rank_of(pit_, one), ease_of(pit_, one), index};
+    // What several methods say of one fracture stays together.
+    const bool tested = one.subject().thing() == Thing::fracture;
+    return {order_of_method(one.method()),
+            rank_of(pit_, one),
+            ease_of(pit_, one),
+            tested ? one.subject().index() : 0,
+            tested ? one.subject().sub() : 0,
+            index};
   }
 
   Concern describe(std::size_t from, std::size_t to) const {
     const Home home = seeds_[from].home;
-    Concern concern{ConcernKind::depth_only, -1, -1, -1, -1, -1, ConcernRank::little, 0, 0, kNoEase, 0, -1};
+    Concern concern{ConcernKind::depth_only,
+                    -1,
+                    -1,
+                    -1,
+                    -1,
+                    -1,
+                    ConcernRank::little,
+                    0,
+                    0,
+                    kNoEase,
+                    0,
+                    -1,
+                    firnbook::ConcernReading::not_tested,
+                    firnbook::ConcernReach::none};
     if (home.kind == HomeKind::boundary) {
       const pit::Boundary& boundary = pit_.boundaries()[at(home.index)];
       concern.kind = ConcernKind::boundary;
@@ -283,6 +394,13 @@ class Gatherer {
       if (rank_of(pit_, one) == ConcernRank::little && concern.rank != ConcernRank::little) continue;
       concern.ease = std::min(concern.ease, ease_of(pit_, one));
     }
+    ReadTogether together;
+    for (std::size_t i = from; i < to; ++i) {
+      const Finding& one = finding(seeds_[i].finding);
+      if (seeds_[i].founds || one.key() == FindingKey::pst_no_fracture) together.take(pit_, one);
+    }
+    concern.reading = together.reading();
+    concern.reach = reach_of(concern.top, parameters_);
   }
 
   void add_count(Concern& concern, std::int32_t count, bool with_flags) {
@@ -291,6 +409,33 @@ class Gatherer {
     for (std::int32_t i = with_flags ? count - 6 : count; i <= count; ++i) {
       analysis_.evidence.push_back(static_cast<std::uint32_t>(i));
     }
+  }
+
+  // Of a thin layer both edges are one place: structure is told at the edge that leads, and of the other only
+  // what raises there alone.
+  bool is_said_twice(const Finding& one, std::size_t from, std::size_t to) const {
+    const Home& home = seeds_[from].home;
+    if (!is_structure(one) || home.kind != HomeKind::layer) return false;
+    const std::int32_t lead = leading_edge(home.index);
+    if (lead < 0 || is_at(one, lead)) return false;
+    if (one.verdict() != Verdict::raises) return true;
+    for (std::size_t i = from; i < to; ++i) {
+      const Finding& other = finding(seeds_[i].finding);
+      if (other.method() == one.method() && other.verdict() == Verdict::raises && is_at(other, lead))
+        return true;
+    }
+    return false;
+  }
+  bool is_at(const Finding& one, std::int32_t boundary) const {
+    const std::uint32_t above = pit_.layers()[pit_.boundaries()[at(boundary)].above].stored;
+    return one.subject().thing() == Thing::boundary &&
+           one.subject().index() == static_cast<std::int32_t>(above);
+  }
+  std::int32_t leading_edge(std::int32_t layer) const {
+    const std::int32_t above = edge_count(layer, places_.boundary_above(layer));
+    const std::int32_t below = edge_count(layer, places_.boundary_below(layer));
+    const bool below_leads = below >= 0 && (above < 0 || flags_of(below) > flags_of(above));
+    return below_leads ? places_.boundary_below(layer) : above >= 0 ? places_.boundary_above(layer) : -1;
   }
 
   // All flags of the boundary with most of them; of the other edge of a thin layer the count alone, since
@@ -334,6 +479,7 @@ class Gatherer {
   }
 
   const pit::View& pit_;
+  const Parameters& parameters_;
   Analysis& analysis_;
   Places& places_;
   std::vector<Seed>& seeds_;

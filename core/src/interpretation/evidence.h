@@ -101,6 +101,84 @@ constexpr std::uint8_t main_form(std::uint8_t form) {
 // Whumpf, cracking and slides that nobody answered for: bit n = SignKind n.
 std::int32_t unanswered_signs(const pit::View& pit);
 
+// Groups of fracture character in all tests of a kind, compression or deep tap.
+void read_characters(const pit::View& pit, TestKind kind, Method method, Findings& out);
+
+// Whether a crack crossed an extended column, and what that rests on (see FindingKey).
+struct Crossed {
+  std::uint8_t crossing;  // firnbook::Crossing, 0 = not known
+  std::int32_t rests_on;
+  bool narrower_rule;  // an N that the wider rule might have called P
+};
+Crossed read_crossing(const pit::Test& test, const pit::Fracture& fracture, std::int32_t taps_to_cross);
+// The tap of the first crack, 0 while isolating, -1 where it was not counted.
+std::int32_t first_crack(const pit::Fracture& fracture);
+// Whether the crossing itself, or a tap it is read from, is marked unreliable.
+bool crossing_is_unreliable(const pit::Fracture& fracture);
+// Whether the first crack came at this tap or before it, as far as tap and letter tell.
+enum class Known : std::uint8_t { no, yes, unknown };
+Known cracked_by(const pit::Fracture& fracture, std::int32_t last_tap);
+// In the top of the snow that a parameter leaves out of the Swiss service's classes.
+inline bool is_ignored(const pit::Fracture& fracture, const Parameters& parameters) {
+  return fracture.depth >= 0 && fracture.depth < parameters.ect_ignored_top_10um;
+}
+
+// Swiss class of a rutschblock fracture: 1 the most critical of 3, 0 where it cannot be told.
+std::int32_t rutschblock_class(const pit::Fracture& fracture);
+// Swiss class of an extended column that cracked, likewise.
+std::int32_t extended_column_class(const pit::Test& test, const pit::Fracture& fracture,
+                                   const Parameters& parameters);
+
+constexpr bool is_hardness(std::uint8_t sixths) {
+  return sixths >= static_cast<std::uint8_t>(firnbook::HandHardness::FistMinus) &&
+         sixths <= static_cast<std::uint8_t>(firnbook::HandHardness::Ice);
+}
+
+// Grain size of a layer, 0 where it is not known or impossible.
+inline std::int32_t size_of_grains(const pit::Layer& layer) {
+  return layer.size > 0 ? layer.size : 0;
+}
+inline bool size_is_unreliable(const pit::Layer& layer) {
+  return layer.is_unreliable(field_id(firnbook::Layer::VT_GRAIN_SIZE_10UM));
+}
+// What lies between the sizes on both sides, -1 where either is unknown; the verdict is `unknown` where one
+// of them is unreliable, else `fact`.
+Flag size_difference(const Interface& one);
+// The same for the hardness where the layers touch, in sixths of a step.
+Flag hardness_difference(const Interface& one);
+// Thickness of the weaker layer, 0 where it is not known.
+std::int32_t thickness_of(const pit::Layer& layer);
+
+// Criteria of a boundary as masks: those that are met, and those that nobody can judge.
+class Criteria {
+ public:
+  void take(std::int32_t bit, Verdict verdict) {
+    if (verdict == Verdict::raises) met_ |= 1 << bit;
+    if (verdict == Verdict::unknown) unknown_ |= 1 << bit;
+  }
+  std::int32_t met() const { return met_; }
+  std::int32_t unknown() const { return unknown_; }
+
+ private:
+  std::int32_t met_ = 0, unknown_ = 0;
+};
+constexpr std::int32_t count_bits(std::int32_t mask) {
+  std::int32_t count = 0;
+  for (std::int32_t bit = 0; bit < 8; ++bit) count += mask >> bit & 1;
+  return count;
+}
+
 firnbook::ConcernRank rank_of(const pit::View& pit, const Finding& finding);
+
+// The results at one place read together. README.md has the rules.
+class ReadTogether {
+ public:
+  void take(const pit::View& pit, const Finding& finding);
+  firnbook::ConcernReading reading() const;
+
+ private:
+  bool ran_ = false, did_not_run_ = false, started_ = false, ordinary_ = false, hard_ = false;
+};
+firnbook::ConcernReach reach_of(std::int32_t depth, const Parameters& parameters);
 
 }  // namespace firn::interpretation

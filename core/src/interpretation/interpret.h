@@ -8,52 +8,90 @@
 #include "checking/check.h"
 #include "pit/view.h"
 #include "schemas/report_generated.h"
+#include "support/result.h"
 
 namespace firn::interpretation {
 
-// Thresholds as named parameters, each with its source and how that is known (read: in the source itself;
-// memory: not checked against a text). README.md has the same as a table.
+// Thresholds as named parameters that the caller may change. parameters.cpp says of each what it is, its
+// limits, its source and how that is known. All of them int32, so that two sets compare as bytes.
 struct Parameters {
-  // Fractures, boundaries and layers this close together count as one place. Ours: half the height of a
-  // hand, since depths are read to a centimetre.
   std::int32_t tolerance_10um = pit::cm(2);
 
-  // Swiss service, operational classes (read): crossed before the 22nd tap, or from it on.
   std::int32_t ect_last_tap_of_lower_class = 21;
-  // Swiss service (read): the far end is reached on the tap of the first crack or at most one tap later.
   std::int32_t ect_taps_to_cross = 1;
-  // One of two versions of that page leaves fractures in the top 10 cm out. 0 = off, which is more careful.
-  std::int32_t ect_ignored_top_10um = 0;
+  std::int32_t ect_ignored_top_10um = 0;  // 0 = off, which is more careful
+  std::int32_t ect_three_last_tap = 21;
+  std::int32_t ect_four_last_tap_one = 13;
+  std::int32_t ect_four_last_tap_two = 22;
+  std::int32_t ect_four_last_tap_not_crossed = 10;
+  std::int32_t ect_early_below_tap = 10;
+  std::int32_t ect_long_column_10um = pit::cm(200);
 
-  // Gauthier and Jamieson 2008 (memory): cut shorter than half the column, strictly, and run to the end.
   std::int32_t pst_percent = 50;
+  std::int32_t pst_usual_length_10um = pit::cm(100);
 
-  // Jamieson and Schweizer 2005, Avalanche News 72 (variables, limits and operators from memory).
-  std::int32_t flag_size_10um = pit::mm(1);          // >
-  std::int32_t flag_hardness_sixths = 18;            // softer than 1F, <
-  std::int32_t flag_size_difference_10um = 50;       // > 0.5 mm
-  std::int32_t flag_hardness_difference_sixths = 6;  // > 1 step
-  std::int32_t flag_depth_from_10um = pit::cm(20);   // inclusive
-  std::int32_t flag_depth_to_10um = pit::cm(85);     // inclusive
-  std::int32_t flag_warning_count = 5;               // 5 or 6 of 6 is the usual warning level (memory)
+  std::int32_t rb_least_slope_deg = 30;
+  std::int32_t rb_least_slope_observed_deg = 20;
+  std::int32_t rb_reach_below_skis_10um = pit::cm(100);
 
-  // Rule of thumb of avalanche.org (read), strictly above; in cold snow it can take more.
+  std::int32_t flag_size_10um = pit::mm(1);
+  std::int32_t flag_hardness_sixths = 18;
+  std::int32_t flag_size_difference_10um = 50;
+  std::int32_t flag_hardness_difference_sixths = 6;
+  std::int32_t flag_depth_from_10um = pit::cm(20);
+  std::int32_t flag_depth_to_10um = pit::cm(85);
+  std::int32_t flag_warning_count = 5;
+
+  std::int32_t sum_size_difference_10um = 75;
+  std::int32_t sum_size_10um = 125;
+  std::int32_t sum_hardness_difference_tenths = 17;
+  std::int32_t sum_hardness_tenths = 13;
+  std::int32_t sum_depth_from_10um = pit::cm(18);
+  std::int32_t sum_depth_to_10um = pit::cm(94);
+  std::int32_t sum_warning_count = 5;
+
+  std::int32_t lemon_depth_10um = pit::cm(100);
+  std::int32_t lemon_thickness_10um = pit::cm(10);
+  std::int32_t lemon_hardness_difference_sixths = 6;
+  std::int32_t lemon_size_difference_10um = pit::mm(1);
+
+  std::int32_t weak_layer_thin_10um = pit::cm(3);
+  std::int32_t weak_layer_depth_10um = pit::cm(100);
+
   std::int32_t gradient_cdegc_per_m = 1000;
 
-  // How deep a test is useful: ECT about 120 cm (avalanche.org, read; others say 100 or 70 cm), CT 100 to
-  // 120 cm (OGRS 2007 through Campbell, read in a secondary source). What was cut deeper counts no further
-  // unless it broke there.
+  std::int32_t load_unknown_percent = 10;
+  std::int32_t index_slope_deg = 38;
+  std::int32_t index_low_thousandths = 1000;
+  std::int32_t index_high_thousandths = 1500;
+  std::int32_t slab_poisson_thousandths = 0;  // 0 = off: no critical crack length
+
+  std::int32_t rider_reach_10um = pit::cm(100);
   std::int32_t ect_useful_depth_10um = pit::cm(120);
   std::int32_t ct_useful_depth_10um = pit::cm(120);
-  // How deep a column is taken to have been cut where nobody wrote it down: ECT about 1 m, CT 100 to 120 cm
-  // (both read in secondary sources). The smaller figure claims less to have been loaded.
   std::int32_t usual_column_depth_10um = pit::cm(100);
-  // The deep tap test is for layers deeper than about 1 m (avalanche.org, read).
   std::int32_t deep_tap_from_10um = pit::cm(100);
-  // Layers deeper than 1 m are rarely triggered by a skier (Schweizer, Jamieson and Schneebeli 2003 as cited
-  // in the introduction of a later paper, read): in less snow than that, every layer is within reach.
   std::int32_t shallow_snow_10um = pit::cm(100);
 };
+
+// What one parameter is.
+struct Parameter {
+  firnbook::ParameterKey key;
+  firnbook::Method method;  // that it belongs to; none for the concerns and what was not loaded
+  firnbook::Verified verified;
+  std::int32_t Parameters::*field;
+  std::int32_t least, most;
+  const char* name;
+  const char* unit;
+  const char* source;
+};
+
+// In the order of their keys, which are also those of the fields.
+const Parameter* all_parameters(std::size_t& count);
+const Parameter* find_parameter(firnbook::ParameterKey key);
+std::int32_t default_of(const Parameter& parameter);
+// Refused with its name, limits and unit when it is out of range or no parameter of this version.
+Done set_parameter(Parameters& parameters, firnbook::ParameterKey key, std::int32_t value);
 
 struct Concern {
   firnbook::ConcernKind kind;
@@ -64,6 +102,8 @@ struct Concern {
   std::int32_t ease;                             // lowest tap, 0 while isolating, kNoEase where no tap tells
   std::int32_t flags_met;                        // of the boundary with most flags
   std::int32_t weaker_pos;                       // weaker_layer as a position in View::layers, -1
+  firnbook::ConcernReading reading;
+  firnbook::ConcernReach reach;
 };
 inline constexpr std::int32_t kNoEase = 99;
 
@@ -148,12 +188,61 @@ struct Reach {
   std::int32_t depth, test;
 };
 
+// Hardness of one side of a boundary.
+struct Hardness {
+  std::int32_t sixths = 0;  // 0 = not known
+  bool unreliable = false;
+};
+
+// One criterion of one layer: what was seen, and what that says.
+struct Flag {
+  firnbook::Verdict verdict = firnbook::Verdict::unknown;
+  std::int32_t value = 0;
+};
+struct LayerFlags {
+  Flag size, hardness, form;
+  std::int32_t met = 0;
+};
+
+// Where two layers touch, or a layer of persistent grains that was recorded without neighbours; read once a
+// pit for every method of structure.
+struct Interface {
+  const pit::Layer* above;  // null for a layer without neighbours
+  const pit::Layer* below;
+  Hardness upper, lower;  // at the boundary
+  LayerFlags flags;       // of the weaker layer, by the yellow flags
+  std::int32_t depth;
+  bool weaker_above, depth_unreliable;
+
+  const pit::Layer& weaker() const { return weaker_above ? *above : *below; }
+  const Hardness& weaker_hardness() const { return weaker_above ? upper : lower; }
+  firnbook::Place place() const;
+};
+
+// Density of a layer in tenths of kg/m3, 0 where neither a reading nor an estimate gives one.
+struct LayerDensity {
+  std::int32_t dkgm3;
+  bool measured;
+};
+// The snow from the surface down to here. Masses in tenths of kg/m3 times 10 um.
+struct ColumnAbove {
+  std::int64_t depth, known, measured, mass;
+};
+struct Densities {
+  std::vector<LayerDensity> layers;  // as View::layers
+  std::vector<ColumnAbove> column;   // at the bottom of each layer, as far as they follow without a gap
+  std::vector<std::uint32_t> readings;
+};
+
 // Memory that is reused from pit to pit and holds nothing of its own between them.
 struct Workspace {
   Places places;
   std::vector<Seed> seeds;
   std::vector<std::uint32_t> strong_gradients;
+  std::vector<std::int32_t> boundary_of_layer;  // the boundary below each layer, by stored position
   std::vector<Reach> ct, ect;
+  std::vector<Interface> interfaces;
+  Densities densities;
   std::vector<flatbuffers::Offset<firnbook::Concern>> offsets;
   // Positions of the leading concerns that one test only or no test reached, and that test; -1 for none.
   std::int32_t reached_once = -1, reached_by = -1, not_reached = -1;
@@ -176,16 +265,42 @@ struct Analysis {
 
 using Findings = std::vector<firnbook::Finding>;
 
+using Interfaces = std::vector<Interface>;
+
+// What several methods rest on. In order of depth, layers without neighbours last.
+void look_at_structure(const pit::View& pit, const Parameters& parameters, Interfaces& out);
+void look_at_densities(const pit::View& pit, Densities& out);
+
 // Methods. Each appends what it found; none reads another's findings.
 void field_signs(const pit::View& pit, Findings& out);
 void compression_test(const pit::View& pit, Findings& out);
+void deep_tap_test(const pit::View& pit, Findings& out);
+void shear_quality(const pit::View& pit, Findings& out);
 void extended_column(const pit::View& pit, const Parameters& parameters, Findings& out);
+void extended_column_schemes(const pit::View& pit, const Parameters& parameters, Findings& out);
+void extended_column_early(const pit::View& pit, const Parameters& parameters, Findings& out);
+void extended_column_several(const pit::View& pit, const Parameters& parameters, Findings& out);
 void saw_test(const pit::View& pit, const Parameters& parameters, Findings& out);
-void yellow_flags(const pit::View& pit, const Parameters& parameters, Findings& out);
-void temperature_gradient(const pit::View& pit, const Parameters& parameters, Findings& out);
+void rutschblock(const pit::View& pit, const Parameters& parameters, Findings& out);
+void swiss_precedence(const pit::View& pit, const Parameters& parameters, Findings& out);
+void shear_tests(const pit::View& pit, Findings& out);
 void other_tests(const pit::View& pit, Findings& out);
+void yellow_flags(const Interfaces& interfaces, const Parameters& parameters, Findings& out);
+void threshold_sum(const Interfaces& interfaces, const Parameters& parameters, Findings& out);
+void lemons(const Interfaces& interfaces, const Parameters& parameters, Findings& out);
+void weak_layer_build(const Interfaces& interfaces, const Parameters& parameters, Findings& out);
+void temperature_gradient(const pit::View& pit, const Parameters& parameters, Findings& out);
+void density_estimate(const pit::View& pit, const Densities& densities, Findings& out);
+void water_equivalent(const pit::View& pit, const Densities& densities, const Parameters& parameters,
+                      Findings& out);
+// Stress of the slab and of a skier, strength, stability, critical crack length, boundary by boundary.
+void slab_mechanics(const pit::View& pit, const Interfaces& interfaces, const Densities& densities,
+                    const Parameters& parameters, Findings& out);
 // Layers that the observer marked: no method, but a concern if only because somebody said so.
 void observer_marks(const pit::View& pit, Findings& out);
+
+// The methods that spoke in this pit, each with how well its source is known.
+void name_methods(const Findings& findings, std::vector<firnbook::MethodUsed>& out);
 
 // Gathers findings into concerns, ordered by the rules in concerns.cpp.
 void gather_concerns(const pit::View& pit, const Parameters& parameters, Analysis& analysis);

@@ -7,7 +7,18 @@ namespace firn::interpretation {
 namespace {
 
 bool has_own_method(TestKind kind) {
-  return kind == TestKind::CT || kind == TestKind::DT || kind == TestKind::ECT || kind == TestKind::PST;
+  switch (kind) {
+    case TestKind::CT:
+    case TestKind::DT:
+    case TestKind::ECT:
+    case TestKind::PST:
+    case TestKind::RB:
+    case TestKind::ST:
+    case TestKind::hand_shear:
+      return true;
+    default:
+      return false;
+  }
 }
 
 void state_test(const pit::Test& test, Findings& out) {

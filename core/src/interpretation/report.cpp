@@ -1,5 +1,7 @@
 // The report's bytes. Offsets are made one statement at a time: compilers differ in the order in which they
 // evaluate arguments, and the same report must have the same bytes everywhere.
+#include <cstring>
+
 #include "interpretation/interpret.h"
 #include "pit/verify.h"
 
@@ -28,6 +30,8 @@ Offset<firnbook::Concern> write_concern(const Analysis& analysis, const Concern&
   if (const auto bottom = if_known(concern.bottom)) table.add_bottom_10um(*bottom);
   table.add_rank(concern.rank);
   table.add_evidence(positions);
+  table.add_reading(concern.reading);
+  table.add_reach(concern.reach);
   return table.Finish();
 }
 
@@ -37,6 +41,21 @@ Offset<Vector<Offset<firnbook::Concern>>> write_concerns(Analysis& analysis, Fla
   for (const Concern& concern : analysis.concerns)
     offsets.push_back(write_concern(analysis, concern, builder));
   return builder.CreateVector(offsets.data(), offsets.size());
+}
+
+// 0 when every threshold has its default.
+Offset<Vector<const firnbook::ParameterChanged*>> write_changes(const Parameters& parameters,
+                                                                FlatBufferBuilder& builder) {
+  constexpr Parameters kDefaults;
+  if (std::memcmp(&parameters, &kDefaults, sizeof kDefaults) == 0) return 0;
+  std::vector<firnbook::ParameterChanged> changes;
+  std::size_t count = 0;
+  const Parameter* all = all_parameters(count);
+  for (std::size_t i = 0; i < count; ++i) {
+    const std::int32_t value = parameters.*all[i].field;
+    if (value != default_of(all[i])) changes.emplace_back(value, default_of(all[i]), all[i].key);
+  }
+  return builder.CreateVectorOfStructs(changes.data(), changes.size());
 }
 
 template <class Struct>
@@ -56,6 +75,7 @@ void write_report(Analysis& analysis, const Parameters& parameters, std::uint32_
   const auto suggestions = write_list(analysis.suggestions, builder);
   const auto cautions = write_list(analysis.cautions, builder);
   const auto methods = write_list(analysis.methods, builder);
+  const auto changes = write_changes(parameters, builder);
   firnbook::ReportBuilder table(builder);
   table.add_schema_minor(pit::kSchemaMinor);
   table.add_pit_crc32(pit_crc32);
@@ -67,6 +87,7 @@ void write_report(Analysis& analysis, const Parameters& parameters, std::uint32_
   table.add_cautions(cautions);
   table.add_methods(methods);
   table.add_tolerance_10um(parameters.tolerance_10um);
+  if (!changes.IsNull()) table.add_parameters_changed(changes);
   const Offset<firnbook::Report> report = table.Finish();
   firnbook::FinishReportBuffer(builder, report);
 }

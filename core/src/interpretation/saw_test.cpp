@@ -9,8 +9,6 @@ namespace {
 
 using firnbook::SawEnd;
 
-enum class Known : std::uint8_t { no, yes, unknown };
-
 // Cut and column in one comparison without division. A cut longer than its column is a slip: nothing follows.
 Known cut_is_short(std::int64_t cut, std::int64_t column, std::int64_t percent) {
   if (cut <= 0 || column <= 0 || cut > column) return Known::unknown;
@@ -60,6 +58,23 @@ void read_fracture(const pit::Test& test, const pit::Fracture& fracture, const P
       {or_zero(fracture.cut), or_zero(test.column_length), fracture.saw_end});
 }
 
+// How the column was cut, where that changes what its number means. Ends at right angles to the slope give
+// cuts up to half shorter than vertical ones (NHESS 25:321, 2025, read). The usual length is 1 m up the
+// slope, or the depth of the layer where that is more (from memory; field data agree, and a recorded column
+// of 1 m at 120 cm does not, so it is stated and not refused).
+void state_column(const pit::Test& test, std::int32_t depth, const firnbook::Place& subject,
+                  const Parameters& parameters, Findings& out) {
+  if (pit::number(test.raw->column_ends()) == static_cast<std::uint8_t>(firnbook::ColumnEnds::slope_normal)) {
+    add(out, Method::saw_test, FindingKey::pst_ends_slope_normal, Verdict::fact, subject, depth, {});
+  }
+  if (test.column_length <= 0 || depth < 0) return;
+  const std::int32_t usual = std::max(parameters.pst_usual_length_10um, depth);
+  const std::int64_t apart = std::int64_t{test.column_length} - usual;
+  if ((apart < 0 ? -apart : apart) <= parameters.tolerance_10um) return;
+  add(out, Method::saw_test, FindingKey::pst_length_off_rule, Verdict::fact, subject, depth,
+      {test.column_length, usual, 0});
+}
+
 }  // namespace
 
 void saw_test(const pit::View& pit, const Parameters& parameters, Findings& out) {
@@ -70,7 +85,9 @@ void saw_test(const pit::View& pit, const Parameters& parameters, Findings& out)
           {0, or_zero(test.column_length), 0});
     }
     for (std::uint32_t k = 0; k < test.fracture_count; ++k) {
-      read_fracture(test, pit.fractures()[test.first_fracture + k], parameters, out);
+      const pit::Fracture& fracture = pit.fractures()[test.first_fracture + k];
+      read_fracture(test, fracture, parameters, out);
+      state_column(test, fracture.depth, place_of_fracture(test, fracture), parameters, out);
     }
   }
 }

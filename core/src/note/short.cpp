@@ -295,11 +295,11 @@ constexpr std::size_t kMostCautions = 3;
 constexpr std::uint32_t kMostEvidence = 256;
 
 // What makes the better evidence, best first.
-enum Evidence : int { kTest, kOther, kBreak, kFlagCount, kFlag, kNone };
+enum Evidence : int { kTest, kFlagsMet, kOther, kBreak, kFlagCount, kFlag, kNone };
 
 Evidence evidence_in(const Finding& one) {
   const bool raises = one.verdict() == Verdict::raises;
-  if (one.key() == FindingKey::flag_count) return kFlagCount;
+  if (one.key() == FindingKey::flag_count) return raises ? kFlagsMet : kFlagCount;
   if (one.method() == Method::yellow_flags) return raises ? kFlag : kNone;
   if (one.subject().thing() == firnbook::Thing::fracture) return raises ? kTest : kBreak;
   return raises ? kOther : kNone;
@@ -382,7 +382,8 @@ class ShortNote {
     }
     if (shown == nullptr) return;
     line_.clear();
-    if (shown_as == kFlagCount) append_phrase(line_, Phrase::flags_at, language_, {shown->depth_10um()});
+    if (shown->key() == FindingKey::flag_count)
+      append_phrase(line_, Phrase::flags_at, language_, {shown->depth_10um()});
     if (shown_as == kBreak) {
       append_test(line_, pit_, *shown, language_);
     } else {
