@@ -14,6 +14,7 @@ target_compile_options(firnbook_flags INTERFACE -ffunction-sections -fdata-secti
 # size. FIRNBOOK_SMALL, for the library inside a phone's app, asks for size everywhere, lets the linker see
 # all of the code at once and keeps the addresses to be filled in at loading short; it takes clang and lld.
 option(FIRNBOOK_SMALL "The smallest library there can be (clang and lld)" OFF)
+set(FIRNBOOK_OPTIMISE_HOTTEST $<$<CONFIG:Release>:-O3>)
 set(FIRNBOOK_OPTIMISE_HOT $<$<CONFIG:Release>:-O2>)
 set(FIRNBOOK_OPTIMISE_COLD $<$<CONFIG:Release>:-Os>)
 set(FIRNBOOK_LINK_SMALL)
@@ -28,6 +29,7 @@ if(FIRNBOOK_SMALL)
   add_link_options("--ld-path=${FIRNBOOK_LLD}")
   # Whoever may throw keeps its unwind table, which is what running out of memory needs; the rest needs none.
   set(FIRNBOOK_OPTIMISE_HOT -Oz -flto -fno-asynchronous-unwind-tables)
+  set(FIRNBOOK_OPTIMISE_HOTTEST ${FIRNBOOK_OPTIMISE_HOT})
   set(FIRNBOOK_OPTIMISE_COLD ${FIRNBOOK_OPTIMISE_HOT})
   target_compile_definitions(firnbook_flags INTERFACE FIRNBOOK_SMALL)
   set(FIRNBOOK_LINK_SMALL -flto "LINKER:-O2" "LINKER:--icf=all" "LINKER:-z,pack-relative-relocs")

@@ -131,6 +131,7 @@ class Gatherer {
 
   // Each value marked unreliable that a raising finding rests on, once, in order of place.
   void unreliable() {
+    if (!pit_.any_unreliable()) return;
     const std::size_t from = analysis_.cautions.size();
     for (const Finding& finding : analysis_.findings) {
       if (finding.verdict() == Verdict::raises || finding.verdict() == Verdict::fact) rests_on(finding);

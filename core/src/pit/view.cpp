@@ -75,6 +75,18 @@ void View::decode(const firnbook::Pit& pit) {
   decode_layers(pit);
   decode_tests(pit);
   decode_readings(pit);
+  look_for_marks(pit);
+}
+
+void View::look_for_marks(const firnbook::Pit& pit) {
+  unreliable_ = 0;
+  for (const Layer& layer : layers_) unreliable_ |= layer.unreliable;
+  for (const Test& test : tests_) unreliable_ |= test.raw->unreliable();
+  for (const Fracture& fracture : fractures_) unreliable_ |= fracture.unreliable;
+  for (const Temperature& reading : temperatures_) unreliable_ |= reading.unreliable ? 1u : 0u;
+  for (const Density& reading : densities_) unreliable_ |= reading.unreliable ? 1u : 0u;
+  for (std::uint32_t i = 0; i < size_of(pit.signs()); ++i) unreliable_ |= pit.signs()->Get(i)->unreliable();
+  for (std::uint32_t i = 0; i < size_of(pit.slides()); ++i) unreliable_ |= pit.slides()->Get(i)->unreliable();
 }
 
 void View::decode_layers(const firnbook::Pit& pit) {

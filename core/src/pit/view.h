@@ -101,6 +101,8 @@ class View {
   // Position in layers() of the layer that holds this depth (top inclusive, bottom exclusive; the last
   // layer also holds its bottom), or -1.
   std::int32_t layer_at(std::int32_t depth) const;
+  // Whether the observer marked any value of the layers, tests, readings, signs or slides as unreliable.
+  bool any_unreliable() const { return unreliable_ != 0; }
   // Written by a newer minor version than this library knows.
   bool newer() const { return newer_; }
 
@@ -108,6 +110,7 @@ class View {
   void decode_layers(const firnbook::Pit& pit);
   void decode_tests(const firnbook::Pit& pit);
   void decode_readings(const firnbook::Pit& pit);
+  void look_for_marks(const firnbook::Pit& pit);
 
   const firnbook::Pit* raw_ = nullptr;
   std::vector<Layer> layers_;
@@ -120,6 +123,7 @@ class View {
   std::int32_t slope_deg_ = kUnknown;
   std::int32_t aspect_deg_ = kUnknown;
   firnbook::Direction direction_ = firnbook::Direction::vertical;
+  std::uint64_t unreliable_ = 0;  // the marks of all of them together
   bool newer_ = false;
 };
 

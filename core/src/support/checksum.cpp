@@ -2,6 +2,8 @@
 
 #include <array>
 
+#include "support/checksum_folded.h"
+
 namespace firn {
 namespace {
 
@@ -45,6 +47,14 @@ std::uint32_t load(const std::uint8_t* p) {
 
 std::uint32_t crc32(const std::uint8_t* bytes, std::size_t size) {
   std::uint32_t crc = 0xFFFFFFFFu;
+#ifdef FIRN_CRC32_FOLDED
+  if (size >= kFoldedAtLeast && can_fold()) {
+    const std::size_t whole = size & ~std::size_t{15};
+    crc = crc32_folded(crc, bytes, whole);
+    bytes += whole;
+    size -= whole;
+  }
+#endif
 #ifndef FIRNBOOK_SMALL
   while (size >= kSlices) {
     const std::uint32_t low = crc ^ load(bytes);
