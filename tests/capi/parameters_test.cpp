@@ -65,9 +65,9 @@ TEST_F(Parameters, BothLimitsAreTakenAndWhatLiesBeyondIsRefusedByName) {
     SCOPED_TRACE(one.name);
     EXPECT_EQ(interpret({{one.key, 0, one.least}}), FIRN_OK);
     EXPECT_EQ(interpret({{one.key, 0, one.most}}), FIRN_OK);
-    for (const std::int32_t value : {one.least - 1, one.most + 1, INT32_MIN, INT32_MAX}) {
+    for (const std::int32_t beyond : {one.least - 1, one.most + 1, INT32_MIN, INT32_MAX}) {
       firn_error error = FIRN_INIT(firn_error);
-      EXPECT_EQ(interpret({{one.key, 0, value}}, &error), FIRN_BAD_ARGUMENT);
+      EXPECT_EQ(interpret({{one.key, 0, beyond}}, &error), FIRN_BAD_ARGUMENT);
       const std::string what = error.what;
       EXPECT_NE(what.find(one.name), std::string::npos) << what;
       EXPECT_NE(what.find(std::to_string(one.least) + " to " + std::to_string(one.most)), std::string::npos)

@@ -1,5 +1,6 @@
 firn_test(interpretation_test
   SOURCES interpretation_methods_test.cpp interpretation_flags_test.cpp interpretation_concerns_test.cpp
-          interpretation_hostile_test.cpp ../pits.cpp
+          interpretation_hostile_test.cpp interpretation_table_test.cpp interpretation_schemes_test.cpp
+          interpretation_structure_test.cpp interpretation_mechanics_test.cpp ../pits.cpp
   DEPENDS interpretation)
 target_include_directories(interpretation_test PRIVATE "${CMAKE_CURRENT_SOURCE_DIR}/..")

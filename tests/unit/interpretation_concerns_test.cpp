@@ -59,17 +59,23 @@ TEST(TarnShoulder, TheSurfaceHoarLeadsWithAllItsEvidence) {
   EXPECT_EQ(hoar.top, cm(68));
   EXPECT_EQ(hoar.bottom, cm(69));
   EXPECT_EQ(hoar.rank, ConcernRank::propagated);
-  Keys expected = with_flags(
-      {FindingKey::ect_crossed_before_22, FindingKey::pst_propagation_likely, FindingKey::ct_sudden});
-  expected.push_back(FindingKey::flag_count);
+  Keys expected = with_flags({FindingKey::ect_crossed_before_22, FindingKey::ect_schemes,
+                              FindingKey::pst_propagation_likely, FindingKey::ct_sudden});
+  for (const FindingKey key : {FindingKey::flag_count, FindingKey::threshold_sum, FindingKey::lemons,
+                               FindingKey::weak_layer_build}) {
+    expected.push_back(key);
+  }
   EXPECT_EQ(read.evidence_keys(0), expected);
   const auto evidence = read.evidence(0);
   EXPECT_EQ(evidence.at(0)->a(), 13);
-  EXPECT_EQ(evidence.at(1)->a(), cm(32));
-  EXPECT_EQ(evidence.at(1)->b(), cm(100));
-  EXPECT_EQ(evidence.at(2)->a(), 12);
-  EXPECT_EQ(evidence.at(9)->a(), 6) << "flags met at the upper edge";
-  EXPECT_EQ(evidence.at(10)->a(), 6) << "and at the lower";
+  EXPECT_EQ(evidence.at(2)->a(), cm(32));
+  EXPECT_EQ(evidence.at(2)->b(), cm(100));
+  EXPECT_EQ(evidence.at(3)->a(), 12);
+  EXPECT_EQ(evidence.at(10)->a(), 6) << "flags met at the upper edge";
+  EXPECT_EQ(evidence.at(11)->a(), 6) << "and at the lower";
+  EXPECT_EQ(evidence.at(12)->depth_10um(), cm(68)) << "other structure at the upper edge alone";
+  EXPECT_EQ(hoar.reading, firnbook::ConcernReading::starts_and_runs);
+  EXPECT_EQ(hoar.reach, firnbook::ConcernReach::one_rider);
 }
 
 TEST(TarnShoulder, TheFacetsWereReachedByOneColumnOnly) {
@@ -81,7 +87,14 @@ TEST(TarnShoulder, TheFacetsWereReachedByOneColumnOnly) {
   EXPECT_EQ(facets.weaker_layer, 6);
   EXPECT_EQ(facets.top, cm(107));
   EXPECT_EQ(facets.rank, ConcernRank::broke);
-  EXPECT_EQ(read.evidence_keys(1), with_flags({FindingKey::ct_resistant}));
+  Keys expected = with_flags({FindingKey::ct_resistant});
+  for (const FindingKey key :
+       {FindingKey::threshold_sum, FindingKey::lemons, FindingKey::gradient_near_crust}) {
+    expected.push_back(key);
+  }
+  EXPECT_EQ(read.evidence_keys(1), expected);
+  EXPECT_EQ(facets.reading, firnbook::ConcernReading::starts_run_not_tested);
+  EXPECT_EQ(facets.reach, firnbook::ConcernReach::large_load_or_thin_slab);
   EXPECT_EQ(read.not_loaded(), (Lines{"107 ECT ended_above", "107 PST other_layer", "16 PST other_layer"}));
   EXPECT_EQ(read.analysis.not_loaded.at(0).test(), 3);
   EXPECT_EQ(read.analysis.not_loaded.at(1).test(), 4);
@@ -119,7 +132,11 @@ TEST(LarchBowlEntry, WhumpfFirstThenTheInterfaceAt17) {
   EXPECT_EQ(interface.top, cm(17));
   EXPECT_EQ(interface.rank, ConcernRank::sudden);
   EXPECT_EQ(interface.ease, 11);
-  EXPECT_EQ(read.evidence_keys(0), with_flags({FindingKey::ct_sudden, FindingKey::ct_sudden}));
+  Keys expected = with_flags({FindingKey::ct_sudden, FindingKey::ct_sudden});
+  expected.push_back(FindingKey::threshold_sum);
+  expected.push_back(FindingKey::lemons);
+  EXPECT_EQ(read.evidence_keys(0), expected);
+  EXPECT_EQ(interface.reading, firnbook::ConcernReading::starts_run_not_tested);
 }
 
 TEST(LarchBowlEntry, TheDepthFlagIsNotMetAndTakesNothingAway) {
