@@ -1,4 +1,5 @@
 // How the library answers callers who hold it wrong.
+#include <cstddef>
 #include <cstring>
 #include <type_traits>
 
@@ -239,8 +240,8 @@ TEST(Arguments, FirstVersionSizesAreFrozen) {
   EXPECT_EQ(sizeof(firn_notes_options), 8u);
   EXPECT_EQ(sizeof(firn_draw_options), 8u);
   EXPECT_EQ(sizeof(firn_note_options), 8u);
-  EXPECT_EQ(sizeof(firn_interpret_options), 8u);
-  EXPECT_EQ(sizeof(firn_report_summary), 44u);
+  EXPECT_EQ(offsetof(firn_interpret_options, parameters), 8u) << "what came later stands behind it";
+  EXPECT_EQ(offsetof(firn_report_summary, parameter_count), 44u) << "likewise";
   EXPECT_EQ(sizeof(firn_check_entry), 32u);
   EXPECT_EQ(sizeof(firn_finding), 36u);
   EXPECT_EQ(sizeof(firn_concern), 32u);

@@ -298,6 +298,22 @@ TEST(SkierStability, ASlabThatStandsShowsThatTheStrengthIsOff) {
   EXPECT_NE(Read(pit).find(FindingKey::skier_index_low), nullptr) << "on 20 degrees it may stand";
 }
 
+// One more measurement moves an index: it is evidence where there is a concern, and makes and unmakes none.
+TEST(SkierStability, IsEvidenceAndMakesNoConcern) {
+  PitT pit = slab_on_facets();
+  set_strength(pit, 500, cm(60), cm(61));
+  const Read weak(pit);
+  ASSERT_EQ(weak.analysis.concerns.size(), 1u);
+  bool told = false;
+  for (const Finding* one : weak.evidence(0)) told = told || one->key() == FindingKey::skier_index_low;
+  EXPECT_TRUE(told);
+  pit.layers[1]->hardness = HandHardness::Pencil;
+  pit.layers[1]->grain_size_10um = 50;
+  const Read firm(pit);
+  EXPECT_NE(firm.find(FindingKey::skier_index_low), nullptr);
+  EXPECT_TRUE(firm.analysis.concerns.empty());
+}
+
 TEST(SkierStability, OtherGrainsGetNoSk) {
   PitT pit = slab_on_facets();
   pit.layers[1]->grain_form = GrainForm::PP;

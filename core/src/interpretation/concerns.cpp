@@ -84,14 +84,15 @@ bool founds(const Finding& finding) {
     case FindingKey::rb_outside_depth:
     case FindingKey::lemons:
     case FindingKey::weak_layer_build:
+    // One more measurement moves an index, and must not take a concern away.
+    case FindingKey::skier_index_low:
+    case FindingKey::skier_index_between:
     case FindingKey::skier_index_high:
     case FindingKey::skier_index_in_track:
     case FindingKey::skier_index_no_penetration:
     case FindingKey::critical_crack_length:
       return false;
     case FindingKey::threshold_sum:
-    case FindingKey::skier_index_low:
-    case FindingKey::skier_index_between:
       return finding.verdict() == Verdict::raises;
     default:
       return true;

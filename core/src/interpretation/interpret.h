@@ -244,6 +244,7 @@ struct Workspace {
   std::vector<Interface> interfaces;
   Densities densities;
   std::vector<flatbuffers::Offset<firnbook::Concern>> offsets;
+  std::vector<firnbook::ParameterChanged> changes;
   // Positions of the leading concerns that one test only or no test reached, and that test; -1 for none.
   std::int32_t reached_once = -1, reached_by = -1, not_reached = -1;
 };

@@ -44,11 +44,12 @@ Offset<Vector<Offset<firnbook::Concern>>> write_concerns(Analysis& analysis, Fla
 }
 
 // 0 when every threshold has its default.
-Offset<Vector<const firnbook::ParameterChanged*>> write_changes(const Parameters& parameters,
-                                                                FlatBufferBuilder& builder) {
+Offset<Vector<const firnbook::ParameterChanged*>> write_changes(
+    const Parameters& parameters, std::vector<firnbook::ParameterChanged>& changes,
+    FlatBufferBuilder& builder) {
   constexpr Parameters kDefaults;
   if (std::memcmp(&parameters, &kDefaults, sizeof kDefaults) == 0) return 0;
-  std::vector<firnbook::ParameterChanged> changes;
+  changes.clear();
   std::size_t count = 0;
   const Parameter* all = all_parameters(count);
   for (std::size_t i = 0; i < count; ++i) {
@@ -75,7 +76,7 @@ void write_report(Analysis& analysis, const Parameters& parameters, std::uint32_
   const auto suggestions = write_list(analysis.suggestions, builder);
   const auto cautions = write_list(analysis.cautions, builder);
   const auto methods = write_list(analysis.methods, builder);
-  const auto changes = write_changes(parameters, builder);
+  const auto changes = write_changes(parameters, analysis.workspace.changes, builder);
   firnbook::ReportBuilder table(builder);
   table.add_schema_minor(pit::kSchemaMinor);
   table.add_pit_crc32(pit_crc32);
