@@ -128,9 +128,10 @@ TEST(NoteRows, EveryLanguageHasTheSameValuesInASentence) {
 
 TEST(NoteRows, ValuesHaveNamesAndUnitsThatAreKnown) {
   const std::set<std::string> names = {"a", "b", "c", "depth", "x", "y"};
-  const std::set<std::string> units = {"cm",    "mm",   "m",     "tenths",  "degC",     "kgm3",
-                                       "e7deg", "ms",   "steps", "n",       "hardness", "step",
-                                       "form",  "kind", "sign",  "purpose", "size"};
+  const std::set<std::string> units = {"cm",    "mm",      "m",         "tenths",  "degC",     "kgm3",
+                                       "e7deg", "ms",      "steps",     "n",       "hardness", "step",
+                                       "form",  "kind",    "sign",      "purpose", "size",     "class",
+                                       "bits",  "unknown", "thickness", "test",    "mm_water", "index"};
   for (const Language language : note::kLanguages) {
     for (const Row& row : rows(language)) {
       for (const std::string& one : placeholders(row.words)) {

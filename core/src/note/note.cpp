@@ -43,6 +43,7 @@ class Writer {
     checks();
     all_cautions();
     methods();
+    parameters();
     record();
   }
 
@@ -58,6 +59,7 @@ class Writer {
   void concerns();
   void concern(std::uint32_t index);
   void concern_title(const firnbook::Concern& concern);
+  void append_reading(const firnbook::Concern& concern);
   std::uint32_t evidence_count(const firnbook::Concern& concern) const;
   std::uint32_t flags(const firnbook::Concern& concern, std::uint32_t from);
   void flag_list(const firnbook::Concern& concern, std::uint32_t from, std::uint32_t to, Verdict verdict,
@@ -71,6 +73,7 @@ class Writer {
   void caution(std::string_view mark, const firnbook::Caution& caution);
   void all_cautions();
   void methods();
+  void parameters();
   void record();
 
   Page page_;
@@ -144,6 +147,20 @@ void Writer::first_cautions() {
   }
 }
 
+// What the rank does not say already: tests that look opposed, and what lies deeper than a rider reaches.
+void Writer::append_reading(const firnbook::Concern& concern) {
+  using firnbook::ConcernReading;
+  const ConcernReading reading = concern.reading().value_or(ConcernReading::none);
+  const std::string_view read = reading_words(reading, language_);
+  if (reading != ConcernReading::starts_and_runs && reading != ConcernReading::not_tested && !read.empty()) {
+    line_ += ' ';
+    append_sentence(line_, read);
+  }
+  if (!concern.reach() || *concern.reach() != firnbook::ConcernReach::large_load_or_thin_slab) return;
+  line_ += ' ';
+  append_sentence(line_, reach_words(*concern.reach(), language_));
+}
+
 // Numbered as in the picture; a break that says little either way has no number.
 void Writer::concern_title(const firnbook::Concern& concern) {
   std::string mark = "-  ";
@@ -154,6 +171,7 @@ void Writer::concern_title(const firnbook::Concern& concern) {
   }
   line_.clear();
   append_concern(line_, pit_, concern, language_);
+  append_reading(concern);
   page_.item(0, mark, line_);
 }
 
@@ -209,14 +227,31 @@ std::uint32_t Writer::flags(const firnbook::Concern& concern, std::uint32_t from
 Phrase question(Method method) {
   switch (method) {
     case Method::extended_column_swiss:
+    case Method::extended_column_schemes:
+    case Method::extended_column_early:
     case Method::saw_test:
       return Phrase::does_it_run;
     case Method::compression_test:
+    case Method::deep_tap_test:
+    case Method::shear_quality:
+    case Method::rutschblock_swiss:
+    case Method::shear_tests:
     case Method::unclassed_tests:
       return Phrase::does_it_start;
     default:
       return Phrase::structure;
   }
+}
+
+bool is_scheme(Method method) {
+  return method == Method::threshold_sum || method == Method::lemons || method == Method::weak_layer_build ||
+         method == Method::skier_stability || method == Method::critical_crack_length;
+}
+
+// Numbers that other findings rest on: for whoever reads the report's bytes.
+bool is_groundwork(Method method) {
+  return method == Method::density_estimate || method == Method::slab_stress ||
+         method == Method::strength_estimate;
 }
 
 void Writer::concern(std::uint32_t index) {
@@ -237,6 +272,12 @@ void Writer::concern(std::uint32_t index) {
       line_.clear();
       append_finding(line_, pit_, finding(position), language_);
       ++k;
+    }
+    // Schemes of structure are short and stand side by side on one line.
+    while (is_scheme(method) && k < count && one.evidence()->Get(k) < finding_count() &&
+           is_scheme(finding(one.evidence()->Get(k)).method())) {
+      say(Phrase::semicolon);
+      append_finding(line_, pit_, finding(one.evidence()->Get(k++)), language_);
     }
     page_.item(3, words(question(method)), line_);
   }
@@ -290,7 +331,8 @@ void Writer::also_noticed() {
     const Finding& one = finding(i);
     // Single flags without a concern and gentle gradients would bury what matters.
     const bool minor = one.method() == Method::yellow_flags || one.key() == FindingKey::gradient_weak ||
-                       one.verdict() == Verdict::not_met;
+                       one.verdict() == Verdict::not_met || is_scheme(one.method()) ||
+                       is_groundwork(one.method()) || one.key() == FindingKey::slab_load;
     if (used[i] || one.method() == Method::field_signs || minor) continue;
     if (first) page_.heading(words(Phrase::heading_also));
     first = false;
@@ -369,6 +411,19 @@ void Writer::methods() {
     line_ += "; ";
     line_.append(verified_words(one.verified(), language_));
     page_.item(0, "- ", line_);
+  }
+}
+
+void Writer::parameters() {
+  const std::uint32_t count = pit::size_of(report_.parameters_changed());
+  for (std::uint32_t i = 0; i < count; ++i) {
+    const firnbook::ParameterChanged& one = *report_.parameters_changed()->Get(i);
+    Numbers numbers = {0, one.value(), one.default_value()};
+    numbers.x = firnbook::EnumNameParameterKey(one.key());
+    if (numbers.x.empty()) numbers.x = words(Phrase::unknown_parameter);
+    line_.clear();
+    say(Phrase::parameter_changed, numbers);
+    page_.item(0, "! ", line_);
   }
 }
 

@@ -17,6 +17,8 @@ using firnbook::BulletinMatch;
 using firnbook::CautionKey;
 using firnbook::CheckCode;
 using firnbook::ConcernRank;
+using firnbook::ConcernReach;
+using firnbook::ConcernReading;
 using firnbook::Confidence;
 using firnbook::DangerLevel;
 using firnbook::DayPeriod;
@@ -218,32 +220,63 @@ struct Decimals {
   std::int8_t decimals;
 };
 constexpr Decimals kDecimals[] = {
-    {"cm", 3}, {"mm", 2}, {"m", 5}, {"size", 1}, {"tenths", 1}, {"kgm3", 1}, {"e7deg", 7}, {"ms", 2},
+    {"cm", 3},   {"mm", 2},   {"m", 5},     {"size", 1}, {"tenths", 1},
+    {"kgm3", 1}, {"degC", 2}, {"e7deg", 7}, {"ms", 2},
 };
+
+// What findings round, since nobody measured the digits behind: the value has `decimals`, `keep` are printed.
+struct Rounded {
+  char unit[9];
+  std::int8_t decimals, keep;
+};
+constexpr Rounded kRounded[] = {
+    {"degC", 2, 1}, {"tenths", 1, 0}, {"kgm3", 1, 0}, {"mm_water", 2, 0}, {"index", 3, 2},
+};
+
+std::int32_t bits_in(std::int32_t mask) {
+  std::int32_t count = 0;
+  for (std::int32_t bit = 0; bit < 8; ++bit) count += mask >> bit & 1;
+  return count;
+}
 
 // False for a unit that is no number.
 bool append_measure(std::string& out, std::int32_t value, std::string_view unit, bool exact) {
-  if (unit == "degC" && exact) {
-    append_fixed(out, value, 2);
-  } else if (unit == "degC") {
-    append_rounded(out, value, 2, 1);
-  } else if (unit == "steps") {
-    append_steps(out, value);
-  } else if (unit.empty() || unit == "n") {
+  if (unit.empty() || unit == "n") {
     append_integer(out, value);
+    return true;
+  }
+  for (const Rounded& row : kRounded) {
+    if (exact || unit != std::string_view{row.unit}) continue;
+    append_rounded(out, value, row.decimals, row.keep);
+    return true;
+  }
+  for (const Decimals& row : kDecimals) {
+    if (unit != std::string_view{row.unit}) continue;
+    append_fixed(out, value, row.decimals);
+    return true;
+  }
+  if (unit == "steps") {
+    append_steps(out, value);
+  } else if (unit == "bits") {
+    append_integer(out, bits_in(value));
   } else {
-    for (const Decimals& row : kDecimals) {
-      if (unit != std::string_view{row.unit}) continue;
-      append_fixed(out, value, row.decimals);
-      return true;
-    }
     return false;
   }
   return true;
 }
 
 void append_coded(std::string& out, std::int32_t value, std::string_view unit, Language language) {
-  if (unit == "hardness") {
+  if (unit == "class" && value == 0) {
+    out += '?';
+  } else if (unit == "class") {
+    append_integer(out, value);
+  } else if (unit == "unknown") {
+    if (value != 0) append_phrase(out, Phrase::criteria_unknown, language, {0, bits_in(value)});
+  } else if (unit == "thickness") {
+    append_phrase(out, value == 0 ? Phrase::thickness_unknown : Phrase::thickness, language, {0, value});
+  } else if (unit == "test") {
+    append_or_number(out, code_of(enumerator<TestKind>(value)), value);
+  } else if (unit == "hardness") {
     append_or_number(out, code_of(enumerator<firnbook::HandHardness>(value)), value);
   } else if (unit == "step") {
     out.append(step_in(language, enumerator<StepKind>(value)));
@@ -353,6 +386,13 @@ std::string_view verified_words(Verified verified, Language language) {
 }
 std::string_view rank_words(ConcernRank rank, Language language) {
   return find(Table::ConcernRank, rank, language);
+}
+
+std::string_view reading_words(ConcernReading reading, Language language) {
+  return find(Table::ConcernReading, reading, language);
+}
+std::string_view reach_words(ConcernReach reach, Language language) {
+  return find(Table::ConcernReach, reach, language);
 }
 
 std::string_view label_in(Language language, GrainForm value) {

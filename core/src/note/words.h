@@ -41,6 +41,8 @@ enum class Table : std::uint8_t {
   Method,
   Verified,
   ConcernRank,
+  ConcernReading,
+  ConcernReach,
   GrainForm,
   SignKind,
   SlideKind,
@@ -87,6 +89,8 @@ std::string_view not_loaded_words(firnbook::NotLoadedReason reason, Language lan
 std::string_view method_words(firnbook::Method method, Language language = Language::english);
 std::string_view verified_words(firnbook::Verified verified, Language language = Language::english);
 std::string_view rank_words(firnbook::ConcernRank rank, Language language = Language::english);
+std::string_view reading_words(firnbook::ConcernReading reading, Language language = Language::english);
+std::string_view reach_words(firnbook::ConcernReach reach, Language language = Language::english);
 
 // Labels of codes as far as the note prints them: "surface hoar". English ones are those of the vocabulary,
 // and so are those of a value that a language has no row for.
