@@ -6,59 +6,40 @@
 #include "interpretation_help.h"
 #include "note/bulletin.h"
 #include "note/note.h"
+#include "note_help.h"
 
 namespace firn::tests {
 namespace {
 
-using note::BulletinWords;
-
-// The words that no text may contain; they are those of note_test.cpp.
-constexpr std::string_view kForbidden[] = {"safe",    "good",      "stable", "unlikely",    "ok",
-                                           "go",      "green",     "fine",   "favourable",  "harmless",
-                                           "no risk", "no danger", "secure", "trustworthy", "well bonded"};
-
-bool is_letter(char byte) {
-  return (byte >= 'a' && byte <= 'z') || (byte >= 'A' && byte <= 'Z');
-}
-
-std::string_view forbidden_in(std::string_view text) {
-  std::string low(text);
-  for (char& byte : low) {
-    if (byte >= 'A' && byte <= 'Z') byte = static_cast<char>(byte - 'A' + 'a');
-  }
-  for (const std::string_view word : kForbidden) {
-    for (std::size_t at = low.find(word); at != std::string::npos; at = low.find(word, at + 1)) {
-      const std::size_t end = at + word.size();
-      if ((at == 0 || !is_letter(low[at - 1])) && (end == low.size() || !is_letter(low[end]))) return word;
-    }
-  }
-  return {};
-}
+using note::Language;
+using note::Table;
 
 template <class E, std::size_t N>
-void expect_all(BulletinWords of, const E (&values)[N]) {
+void expect_all(Table of, Language language, const E (&values)[N]) {
   for (const E value : values) {
     const auto number = static_cast<std::size_t>(value);
-    if (number == 0 && of != BulletinWords::ProblemKind) continue;
-    const std::string_view words = note::bulletin_words(of, number);
+    if (number == 0 && of != Table::ProblemKind) continue;
+    const std::string_view words = note::row_words(of, number, language);
     EXPECT_FALSE(words.empty()) << static_cast<int>(of) << ' ' << number;
-    EXPECT_EQ(forbidden_in(words), "") << words;
+    EXPECT_EQ(forbidden_in(words, language), "") << words;
   }
 }
 
 TEST(BulletinNote, EveryValueHasWordsAndNoneReassures) {
-  expect_all(BulletinWords::BulletinMatch, firnbook::EnumValuesBulletinMatch());
-  expect_all(BulletinWords::DangerLevel, firnbook::EnumValuesDangerLevel());
-  expect_all(BulletinWords::ProblemType, firnbook::EnumValuesProblemType());
-  expect_all(BulletinWords::ProblemAnswer, firnbook::EnumValuesProblemAnswer());
-  expect_all(BulletinWords::SpeakLimit, firnbook::EnumValuesSpeakLimit());
-  expect_all(BulletinWords::ProblemKind, firnbook::EnumValuesProblemKind());
-  for (std::size_t i = 0; i <= static_cast<std::size_t>(note::BulletinPhrase::problem_rated); ++i) {
-    EXPECT_FALSE(note::bulletin_words(BulletinWords::BulletinPhrase, i).empty()) << i;
-    EXPECT_EQ(forbidden_in(note::bulletin_words(BulletinWords::BulletinPhrase, i)), "");
+  for (const Language language : note::kLanguages) {
+    expect_all(Table::BulletinMatch, language, firnbook::EnumValuesBulletinMatch());
+    expect_all(Table::DangerLevel, language, firnbook::EnumValuesDangerLevel());
+    expect_all(Table::ProblemType, language, firnbook::EnumValuesProblemType());
+    expect_all(Table::ProblemAnswer, language, firnbook::EnumValuesProblemAnswer());
+    expect_all(Table::SpeakLimit, language, firnbook::EnumValuesSpeakLimit());
+    expect_all(Table::ProblemKind, language, firnbook::EnumValuesProblemKind());
+    for (std::size_t i = 0; i <= static_cast<std::size_t>(note::BulletinPhrase::problem_rated); ++i) {
+      EXPECT_FALSE(note::row_words(Table::BulletinPhrase, i, language).empty()) << i;
+      EXPECT_EQ(forbidden_in(note::row_words(Table::BulletinPhrase, i, language), language), "");
+    }
   }
-  const std::string_view not_shown = note::bulletin_words(
-      BulletinWords::ProblemAnswer, static_cast<std::size_t>(firnbook::ProblemAnswer::not_shown));
+  const std::string_view not_shown = note::row_words(
+      Table::ProblemAnswer, static_cast<std::size_t>(firnbook::ProblemAnswer::not_shown), Language::english);
   EXPECT_NE(not_shown.find("does not take the problem away"), std::string_view::npos);
 }
 
@@ -84,7 +65,7 @@ TEST(BulletinNote, NoSectionReassuresWhateverTheBulletinAndThePit) {
       for (const char* region : {"", "XX-LW-01", "XX-LW-02", "elsewhere"}) {
         for (const int treeline : {0, 2000}) {
           const std::string section = section_of(*pit, bulletin_file(name), {region, treeline, 0});
-          EXPECT_EQ(forbidden_in(section), "") << section;
+          EXPECT_EQ(forbidden_in(section, Language::english), "") << section;
           EXPECT_EQ(section.find(" here"), std::string::npos) << section;
           EXPECT_EQ(section.find('{'), std::string::npos) << section;
         }

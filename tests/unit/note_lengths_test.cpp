@@ -330,7 +330,11 @@ TEST(NoteLengths, ARegionsRatingStandsAbove) {
   pit::View view;
   view.decode(*firnbook::GetPit(bytes.data()));
   flatbuffers::FlatBufferBuilder builder;
-  const auto bulletin = firnbook::CreateBulletinComparison(builder);
+  const std::vector<firnbook::RatingMatch> ratings(1);
+  const auto rating = builder.CreateVectorOfStructs(ratings);
+  firnbook::BulletinComparisonBuilder comparison(builder);
+  comparison.add_ratings(rating);
+  const auto bulletin = comparison.Finish();
   firnbook::ReportBuilder report(builder);
   report.add_bulletin(bulletin);
   firnbook::FinishReportBuffer(builder, report.Finish());

@@ -21,26 +21,7 @@ using firnbook::RegionFrom;
 using firnbook::SpeakLimit;
 using firnbook::Within;
 
-using Of = BulletinWords;
-
-struct Row {
-  Of of;
-  std::uint16_t value;
-  std::string_view words;
-};
-
-constexpr Row kRows[] = {
-#define WORDS(type, value, words) {Of::type, static_cast<std::uint16_t>(type::value), words},
-#include "note/en_bulletin.def"
-#undef WORDS
-};
-
-std::string_view words_of(Of of, std::size_t value) {
-  return bulletin_words(of, value);
-}
-std::string_view words_of(BulletinPhrase phrase) {
-  return words_of(Of::BulletinPhrase, static_cast<std::size_t>(phrase));
-}
+using Of = Table;
 
 // No report of ours lists more; a hostile one may.
 constexpr std::uint32_t kMostPrinted = 200;
@@ -71,8 +52,8 @@ void append_text(std::string& out, const flatbuffers::String* text) {
 
 class Section {
  public:
-  Section(Page& page, const pit::View& pit, const firnbook::Report& report)
-      : page_(page), pit_(pit.raw()), report_(report), bulletin_(*report.bulletin()) {}
+  Section(Page& page, const pit::View& pit, const firnbook::Report& report, Language language)
+      : page_(page), pit_(pit.raw()), report_(report), bulletin_(*report.bulletin()), language_(language) {}
 
   void write() {
     page_.heading(words_of(BulletinPhrase::heading));
@@ -85,6 +66,11 @@ class Section {
   }
 
  private:
+  std::string_view words_of(Of of, std::size_t value) const { return row_words(of, value, language_); }
+  std::string_view words_of(BulletinPhrase phrase) const {
+    return words_of(Of::BulletinPhrase, static_cast<std::size_t>(phrase));
+  }
+
   void state() {
     const std::string_view words = words_of(Of::BulletinMatch, pit::number(bulletin_.match()));
     if (words.empty()) return;
@@ -109,19 +95,19 @@ class Section {
       line_ += from;
     }
     if (bulletin_.published() != nullptr) {
-      line_ += "; ";
+      line_ += phrase(Phrase::semicolon, language_);
       line_ += words_of(BulletinPhrase::issued);
-      append_moment(line_, bulletin_.published());
+      append_moment(line_, bulletin_.published(), language_);
     }
     if (bulletin_.valid() != nullptr) {
-      line_ += "; ";
+      line_ += phrase(Phrase::semicolon, language_);
       line_ += words_of(BulletinPhrase::valid);
-      append_moment(line_, &bulletin_.valid()->begin());
+      append_moment(line_, &bulletin_.valid()->begin(), language_);
       line_ += words_of(BulletinPhrase::to);
-      append_moment(line_, &bulletin_.valid()->end());
+      append_moment(line_, &bulletin_.valid()->end(), language_);
     }
     if (pit::size_of(bulletin_.source()) != 0) {
-      line_ += "; ";
+      line_ += phrase(Phrase::semicolon, language_);
       append_text(line_, bulletin_.source());
     }
     page_.item(0, "- ", line_);
@@ -178,9 +164,7 @@ class Section {
     append_unsigned(line_, number_of(position));
     const firnbook::Concern& one = *report_.concerns()->Get(position);
     if (!one.top_10um() || *one.top_10um() < 0) return;
-    line_ += " (";
-    append_cm(line_, *one.top_10um());
-    line_ += " cm)";
+    append_template(line_, " ({a:cm} cm)", {0, *one.top_10um()}, language_);
   }
 
   void append_evidence(std::int32_t first, std::int32_t count) {
@@ -191,17 +175,17 @@ class Section {
       if (i < 0 || i >= all) break;
       const firnbook::BulletinEvidence& one = *bulletin_.evidence()->Get(static_cast<std::uint32_t>(i));
       const std::size_t before = line_.size();
-      line_ += any ? "; " : ": ";
+      line_ += phrase(any ? Phrase::semicolon : Phrase::colon, language_);
       const std::size_t from = line_.size();
       if (one.kind() == firnbook::EvidenceKind::concern) {
         append_concern(one.index());
       } else if (one.kind() == firnbook::EvidenceKind::finding) {
         const auto position = static_cast<std::uint32_t>(one.index());
         if (one.index() >= 0 && position < pit::size_of(report_.findings()))
-          append_finding(line_, pit_, *report_.findings()->Get(position), Language::english);
+          append_finding(line_, pit_, *report_.findings()->Get(position), language_);
       } else if (one.kind() == firnbook::EvidenceKind::layer) {
         line_ += words_of(BulletinPhrase::evidence_layer);
-        append_layer(line_, pit_, one.index(), Language::english);
+        append_layer(line_, pit_, one.index(), language_);
       }
       if (line_.size() == from) {
         line_.resize(before);
@@ -214,7 +198,7 @@ class Section {
   void append_size(std::uint8_t tenths) {
     line_ += ", ";
     line_ += words_of(BulletinPhrase::size);
-    append_fixed(line_, tenths, 1);
+    append_template(line_, "{a:size}", {0, tenths}, language_);
   }
 
   void problems() {
@@ -230,11 +214,11 @@ class Section {
       }
       if (one.size_tenths() != 0) append_size(one.size_tenths());
       append_period(one.day_period());
-      line_ += ": ";
+      line_ += phrase(Phrase::colon, language_);
       line_ += words_of(Of::ProblemAnswer, static_cast<std::size_t>(one.answer()));
       const std::string_view limit = words_of(Of::SpeakLimit, static_cast<std::size_t>(one.limit()));
       if (one.answer() == ProblemAnswer::cannot_speak && !limit.empty()) {
-        line_ += ": ";
+        line_ += phrase(Phrase::colon, language_);
         line_ += limit;
       }
       append_evidence(one.first_evidence(), one.evidence_count());
@@ -262,24 +246,14 @@ class Section {
   const firnbook::Pit& pit_;
   const firnbook::Report& report_;
   const BulletinComparison& bulletin_;
+  Language language_;
   std::string line_;
 };
 
 }  // namespace
 
-void append_bulletin(Page& page, const pit::View& pit, const firnbook::Report& report) {
-  if (report.bulletin() != nullptr) Section(page, pit, report).write();
-}
-
-std::string_view bulletin_caution_words(CautionKey key) {
-  return words_of(Of::CautionKey, static_cast<std::size_t>(key));
-}
-
-std::string_view bulletin_words(Of of, std::size_t value) {
-  for (const Row& row : kRows) {
-    if (row.of == of && row.value == value) return row.words;
-  }
-  return {};
+void append_bulletin(Page& page, const pit::View& pit, const firnbook::Report& report, Language language) {
+  if (report.bulletin() != nullptr) Section(page, pit, report, language).write();
 }
 
 }  // namespace firn::note

@@ -37,7 +37,7 @@ class Writer {
     concerns();
     not_loaded();
     suggestions();
-    append_bulletin(page_, view_, report_);
+    append_bulletin(page_, view_, report_, language_);
     also_noticed();
     own_words();
     checks();
@@ -149,18 +149,16 @@ void Writer::first_cautions() {
 
 // What the rank does not say already: tests that look opposed, and what lies deeper than a rider reaches.
 void Writer::append_reading(const firnbook::Concern& concern) {
-  using firnbook::ConcernReach;
   using firnbook::ConcernReading;
   const ConcernReading reading = concern.reading().value_or(ConcernReading::none);
-  const std::string_view said = reading_words(reading, language_);
-  const bool again = reading == ConcernReading::starts_and_runs || reading == ConcernReading::not_tested;
-  if (!again && !said.empty()) {
+  const std::string_view read = reading_words(reading, language_);
+  if (reading != ConcernReading::starts_and_runs && reading != ConcernReading::not_tested && !read.empty()) {
     line_ += ' ';
-    append_sentence(line_, said);
+    append_sentence(line_, read);
   }
-  if (concern.reach().value_or(ConcernReach::none) != ConcernReach::large_load_or_thin_slab) return;
+  if (!concern.reach() || *concern.reach() != firnbook::ConcernReach::large_load_or_thin_slab) return;
   line_ += ' ';
-  append_sentence(line_, reach_words(ConcernReach::large_load_or_thin_slab, language_));
+  append_sentence(line_, reach_words(*concern.reach(), language_));
 }
 
 // Numbered as in the picture; a break that says little either way has no number.
@@ -278,7 +276,7 @@ void Writer::concern(std::uint32_t index) {
     // Schemes of structure are short and stand side by side on one line.
     while (is_scheme(method) && k < count && one.evidence()->Get(k) < finding_count() &&
            is_scheme(finding(one.evidence()->Get(k)).method())) {
-      line_.append(words(Phrase::semicolon));
+      say(Phrase::semicolon);
       append_finding(line_, pit_, finding(one.evidence()->Get(k++)), language_);
     }
     page_.item(3, words(question(method)), line_);
@@ -416,14 +414,13 @@ void Writer::methods() {
   }
 }
 
-// By the names that whoever changed them used.
 void Writer::parameters() {
   const std::uint32_t count = pit::size_of(report_.parameters_changed());
   for (std::uint32_t i = 0; i < count; ++i) {
     const firnbook::ParameterChanged& one = *report_.parameters_changed()->Get(i);
     Numbers numbers = {0, one.value(), one.default_value()};
     numbers.x = firnbook::EnumNameParameterKey(one.key());
-    if (numbers.x.empty()) numbers.x = words(Phrase::parameter_unknown);
+    if (numbers.x.empty()) numbers.x = words(Phrase::unknown_parameter);
     line_.clear();
     say(Phrase::parameter_changed, numbers);
     page_.item(0, "! ", line_);

@@ -91,14 +91,17 @@ void Raised::find_concerns() {
   }
 }
 
+// In the words of a sign or a slide whatever the key: others may be of any length.
 void Raised::append_sign(std::string& out, std::size_t nth) const {
+  using firnbook::FindingKey;
   const firnbook::Sign* sign = sign_of(pit_, *signs_[nth]);
+  const bool slide = signs_[nth]->key() == FindingKey::slide_seen;
+  if (sign == nullptr && !slide) return append_phrase(out, Phrase::unknown_sign, language_);
   if (sign != nullptr) {
     append_name(out, *sign, language_);
     append_phrase(out, Phrase::colon, language_);
   }
-  const std::string_view words = finding_words(signs_[nth]->key(), language_);
-  append_template(out, words.empty() ? phrase(Phrase::unknown_finding, language_) : words, {}, language_);
+  out.append(finding_words(slide ? FindingKey::slide_seen : FindingKey::sign_seen, language_));
 }
 
 void Raised::append_concern(std::string& out, std::size_t nth, bool named) const {

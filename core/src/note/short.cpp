@@ -20,6 +20,11 @@ using firnbook::Method;
 using firnbook::Report;
 using firnbook::Verdict;
 
+// A bulletin that was held beside the pit and has a rating for its place.
+bool has_rating(const Report& report) {
+  return report.bulletin() != nullptr && pit::size_of(report.bulletin()->ratings()) > 0;
+}
+
 // --- one line
 
 // How much a line says, from the most to what always fits.
@@ -269,11 +274,11 @@ class Briefing {
 
   void cautions(std::string& out) const {
     if (raised_.has(CautionKey::record_has_errors)) say(out, Phrase::briefing_errors);
-    if (report_.bulletin() != nullptr) {
+    if (has_rating(report_)) {
       say(out, Phrase::rating_above);
-    } else if (raised_.has(CautionKey::no_bulletin)) {
+    } else if (raised_.has(CautionKey::no_bulletin) || raised_.has(CautionKey::bulletin_none_issued)) {
       say(out, Phrase::bulletin_none);
-    } else if (raised_.has(CautionKey::bulletin_not_looked_at)) {
+    } else if (raised_.has(CautionKey::bulletin_not_looked_at) || report_.bulletin() != nullptr) {
       say(out, Phrase::bulletin_unread);
     }
     say(out, Phrase::briefing_caution);
@@ -295,11 +300,11 @@ constexpr std::size_t kMostCautions = 3;
 constexpr std::uint32_t kMostEvidence = 256;
 
 // What makes the better evidence, best first.
-enum Evidence : int { kTest, kOther, kBreak, kFlagCount, kFlag, kNone };
+enum Evidence : int { kTest, kFlagsMet, kOther, kBreak, kFlagCount, kFlag, kNone };
 
 Evidence evidence_in(const Finding& one) {
   const bool raises = one.verdict() == Verdict::raises;
-  if (one.key() == FindingKey::flag_count) return kFlagCount;
+  if (one.key() == FindingKey::flag_count) return raises ? kFlagsMet : kFlagCount;
   if (one.method() == Method::yellow_flags) return raises ? kFlag : kNone;
   if (one.subject().thing() == firnbook::Thing::fracture) return raises ? kTest : kBreak;
   return raises ? kOther : kNone;
@@ -382,7 +387,8 @@ class ShortNote {
     }
     if (shown == nullptr) return;
     line_.clear();
-    if (shown_as == kFlagCount) append_phrase(line_, Phrase::flags_at, language_, {shown->depth_10um()});
+    if (shown->key() == FindingKey::flag_count)
+      append_phrase(line_, Phrase::flags_at, language_, {shown->depth_10um()});
     if (shown_as == kBreak) {
       append_test(line_, pit_, *shown, language_);
     } else {
@@ -424,7 +430,7 @@ class ShortNote {
       deferred = deferred || one.key() == CautionKey::defer_to_bulletin_and_people;
       ++printed;
     }
-    if (report_.bulletin() != nullptr) item("! ", Phrase::rating_above);
+    if (has_rating(report_)) item("! ", Phrase::rating_above);
     if (!deferred) caution(CautionKey::defer_to_bulletin_and_people, 0, 0);
   }
 

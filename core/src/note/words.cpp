@@ -1,4 +1,3 @@
-#error "From the lead: read LEAD_NOTE.txt in this worktree; main already has items 1 and 2 (git merge main)"
 // Each language is one block of characters with an array of 16-bit places into it, in the order of the
 // English rows: no pointer, and so no relocation, for any of the sentences. Keys stand once, for all
 // languages.
@@ -14,52 +13,33 @@
 namespace firn::note {
 namespace {
 
+using firnbook::BulletinMatch;
 using firnbook::CautionKey;
 using firnbook::CheckCode;
 using firnbook::ConcernRank;
 using firnbook::ConcernReach;
 using firnbook::ConcernReading;
 using firnbook::Confidence;
+using firnbook::DangerLevel;
+using firnbook::DayPeriod;
 using firnbook::FindingKey;
 using firnbook::GrainForm;
 using firnbook::LayerNameKind;
 using firnbook::Method;
 using firnbook::NextStep;
 using firnbook::NotLoadedReason;
+using firnbook::ProblemAnswer;
+using firnbook::ProblemKind;
+using firnbook::ProblemType;
 using firnbook::Purpose;
+using firnbook::RegionFrom;
 using firnbook::SignKind;
 using firnbook::SlideKind;
+using firnbook::SpeakLimit;
 using firnbook::StepKind;
 using firnbook::TestKind;
 using firnbook::Trigger;
 using firnbook::Verified;
-
-// The first words of WORDS( in the .def files.
-enum class Table : std::uint8_t {
-  Phrase,
-  FindingKey,
-  FindingName,
-  CautionKey,
-  NextStep,
-  ShortStep,
-  NotLoadedReason,
-  Method,
-  Verified,
-  ConcernRank,
-  ConcernReading,
-  ConcernReach,
-  GrainForm,
-  SignKind,
-  SlideKind,
-  Trigger,
-  Confidence,
-  TestKind,
-  LayerNameKind,
-  StepKind,
-  Purpose,
-  CheckMessage,
-  CheckRemedy
-};
 
 // Second sentences about the same keys.
 using FindingName = FindingKey;
@@ -70,6 +50,8 @@ using CheckRemedy = CheckCode;
 using Key = std::uint16_t;
 using Offset = std::uint16_t;
 constexpr unsigned kNumberBits = 11;
+static_assert(static_cast<unsigned>(Table::count) <= 1u << (16 - kNumberBits),
+              "one table too many for a key");
 constexpr Key key_of(Table table, unsigned number) {
   return static_cast<Key>((static_cast<unsigned>(table) << kNumberBits) | number);
 }
@@ -238,10 +220,19 @@ struct Decimals {
   std::int8_t decimals;
 };
 constexpr Decimals kDecimals[] = {
-    {"cm", 3}, {"mm", 2}, {"m", 5}, {"tenths", 1}, {"kgm3", 1}, {"e7deg", 7}, {"ms", 2},
+    {"cm", 3},   {"mm", 2},   {"m", 5},     {"size", 1}, {"tenths", 1},
+    {"kgm3", 1}, {"degC", 2}, {"e7deg", 7}, {"ms", 2},
 };
 
-// How many criteria of a scheme are met, or are not known.
+// What findings round, since nobody measured the digits behind: the value has `decimals`, `keep` are printed.
+struct Rounded {
+  char unit[9];
+  std::int8_t decimals, keep;
+};
+constexpr Rounded kRounded[] = {
+    {"degC", 2, 1}, {"tenths", 1, 0}, {"kgm3", 1, 0}, {"mm_water", 2, 0}, {"index", 3, 2},
+};
+
 std::int32_t bits_in(std::int32_t mask) {
   std::int32_t count = 0;
   for (std::int32_t bit = 0; bit < 8; ++bit) count += mask >> bit & 1;
@@ -250,49 +241,47 @@ std::int32_t bits_in(std::int32_t mask) {
 
 // False for a unit that is no number.
 bool append_measure(std::string& out, std::int32_t value, std::string_view unit, bool exact) {
-  if (unit == "degC" && exact) {
-    append_fixed(out, value, 2);
-  } else if (unit == "degC") {
-    append_rounded(out, value, 2, 1);
-  } else if (unit == "steps") {
-    append_steps(out, value);
-  } else if (unit.empty() || unit == "n") {
+  if (unit.empty() || unit == "n") {
     append_integer(out, value);
-  } else if (unit == "whole") {
-    append_rounded(out, value, 1, 0);
-  } else if (unit == "mm_water") {
-    append_rounded(out, value, 2, 0);
-  } else if (unit == "index") {
-    append_rounded(out, value, 3, 2);
+    return true;
+  }
+  for (const Rounded& row : kRounded) {
+    if (exact || unit != std::string_view{row.unit}) continue;
+    append_rounded(out, value, row.decimals, row.keep);
+    return true;
+  }
+  for (const Decimals& row : kDecimals) {
+    if (unit != std::string_view{row.unit}) continue;
+    append_fixed(out, value, row.decimals);
+    return true;
+  }
+  if (unit == "steps") {
+    append_steps(out, value);
   } else if (unit == "bits") {
     append_integer(out, bits_in(value));
   } else {
-    for (const Decimals& row : kDecimals) {
-      if (unit != std::string_view{row.unit}) continue;
-      append_fixed(out, value, row.decimals);
-      return true;
-    }
     return false;
   }
   return true;
 }
 
 void append_coded(std::string& out, std::int32_t value, std::string_view unit, Language language) {
-  if (unit == "hardness") {
+  if (unit == "class" && value == 0) {
+    out += '?';
+  } else if (unit == "class") {
+    append_integer(out, value);
+  } else if (unit == "unknown") {
+    if (value != 0) append_phrase(out, Phrase::criteria_unknown, language, {0, bits_in(value)});
+  } else if (unit == "thickness") {
+    append_phrase(out, value == 0 ? Phrase::thickness_unknown : Phrase::thickness, language, {0, value});
+  } else if (unit == "test") {
+    append_or_number(out, code_of(enumerator<TestKind>(value)), value);
+  } else if (unit == "hardness") {
     append_or_number(out, code_of(enumerator<firnbook::HandHardness>(value)), value);
   } else if (unit == "step") {
     out.append(step_in(language, enumerator<StepKind>(value)));
   } else if (unit == "form") {
     const std::string_view code = code_of(enumerator<GrainForm>(value));
-    out.append(code.empty() ? std::string_view{"?"} : code);
-  } else if (unit == "class") {
-    append_or_number(out, value == 0 ? std::string_view{"?"} : std::string_view{}, value);
-  } else if (unit == "unknown") {
-    if (value != 0) append_phrase(out, Phrase::bits_unknown, language, {0, value});
-  } else if (unit == "thickness") {
-    append_phrase(out, value == 0 ? Phrase::thickness_unknown : Phrase::thickness, language, {0, value});
-  } else if (unit == "test") {
-    const std::string_view code = code_of(enumerator<TestKind>(value));
     out.append(code.empty() ? std::string_view{"?"} : code);
   } else if (unit == "kind") {
     append_or_number(out, label_in(language, enumerator<TestKind>(value)), value);
@@ -360,6 +349,11 @@ std::string_view code_of_language(Language language) {
   }
 }
 
+std::string_view row_words(Table table, std::size_t number, Language language) {
+  return number >> kNumberBits == 0 ? find(table, static_cast<unsigned>(number), language)
+                                    : std::string_view{};
+}
+
 std::string_view phrase(Phrase key, Language language) {
   if (key >= Phrase::count) return {};
   const Words words = words_of(language);
@@ -372,8 +366,7 @@ std::string_view finding_name(FindingKey key, Language language) {
   return find(Table::FindingName, key, language);
 }
 std::string_view caution_words(CautionKey key, Language language) {
-  const std::string_view words = find(Table::CautionKey, key, language);
-  return words.empty() ? bulletin_caution_words(key) : words;
+  return find(Table::CautionKey, key, language);
 }
 std::string_view suggestion_words(NextStep step, Language language) {
   return find(Table::NextStep, step, language);
@@ -394,6 +387,7 @@ std::string_view verified_words(Verified verified, Language language) {
 std::string_view rank_words(ConcernRank rank, Language language) {
   return find(Table::ConcernRank, rank, language);
 }
+
 std::string_view reading_words(ConcernReading reading, Language language) {
   return find(Table::ConcernReading, reading, language);
 }

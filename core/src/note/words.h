@@ -3,8 +3,7 @@
 // compile.
 //
 // Templates hold {a}, {b}, {c}, {depth}, {x} and {y}, with a unit after a colon where there is one:
-// {depth:cm}, {a:mm}, {a:hardness}; "whole" rounds tenths, "bits" counts criteria. What has no unit prints as
-// a plain number; x and y are words.
+// {depth:cm}, {a:mm}, {a:hardness}. What has no unit prints as a plain number; x and y are words.
 #pragma once
 
 #include <cstddef>
@@ -30,6 +29,46 @@ enum class Phrase : std::uint16_t {
 };
 #undef WORDS
 
+// The first words of WORDS( in the .def files.
+enum class Table : std::uint8_t {
+  Phrase,
+  FindingKey,
+  FindingName,
+  CautionKey,
+  NextStep,
+  ShortStep,
+  NotLoadedReason,
+  Method,
+  Verified,
+  ConcernRank,
+  ConcernReading,
+  ConcernReach,
+  GrainForm,
+  SignKind,
+  SlideKind,
+  Trigger,
+  Confidence,
+  TestKind,
+  LayerNameKind,
+  StepKind,
+  Purpose,
+  CheckMessage,
+  CheckRemedy,
+  BulletinMatch,
+  RegionFrom,
+  DangerLevel,
+  DayPeriod,
+  ProblemType,
+  ProblemAnswer,
+  SpeakLimit,
+  ProblemKind,
+  BulletinPhrase,
+  count
+};
+
+// Any row by its number; empty where there is none.
+std::string_view row_words(Table table, std::size_t number, Language language);
+
 struct Numbers {
   std::int32_t depth = 0, a = 0, b = 0, c = 0;
   std::string_view x = {}, y = {};
@@ -50,8 +89,8 @@ std::string_view not_loaded_words(firnbook::NotLoadedReason reason, Language lan
 std::string_view method_words(firnbook::Method method, Language language = Language::english);
 std::string_view verified_words(firnbook::Verified verified, Language language = Language::english);
 std::string_view rank_words(firnbook::ConcernRank rank, Language language = Language::english);
-std::string_view reading_words(firnbook::ConcernReading reading, Language language);
-std::string_view reach_words(firnbook::ConcernReach reach, Language language);
+std::string_view reading_words(firnbook::ConcernReading reading, Language language = Language::english);
+std::string_view reach_words(firnbook::ConcernReach reach, Language language = Language::english);
 
 // Labels of codes as far as the note prints them: "surface hoar". English ones are those of the vocabulary,
 // and so are those of a value that a language has no row for.
