@@ -43,7 +43,8 @@ TEST(BulletinNote, EveryValueHasWordsAndNoneReassures) {
   EXPECT_NE(not_shown.find("does not take the problem away"), std::string_view::npos);
 }
 
-std::string section_of(const PitT& pit, const std::string& json, const bulletin::Question& question) {
+std::string section_of(const PitT& pit, const std::string& json, const bulletin::Question& question,
+                       Language language = Language::english) {
   Read read(pit);
   const ReadBulletin file(json);
   EXPECT_TRUE(file.ok);
@@ -53,8 +54,9 @@ std::string section_of(const PitT& pit, const std::string& json, const bulletin:
   const auto part = bulletin::write_comparison(comparison, builder);
   interpretation::write_report(read.analysis, {}, 0, builder, part);
   std::string out;
-  note::append_note(out, read.view, *firnbook::GetReport(builder.GetBufferPointer()));
-  const std::size_t begin = out.find("THE REGION'S BULLETIN");
+  note::append_note(out, read.view, *firnbook::GetReport(builder.GetBufferPointer()), language);
+  const std::size_t begin = out.find(note::row_words(
+      Table::BulletinPhrase, static_cast<std::size_t>(note::BulletinPhrase::heading), language));
   EXPECT_NE(begin, std::string::npos);
   return out.substr(begin, out.find("\n\n", begin) - begin);
 }
@@ -64,10 +66,15 @@ TEST(BulletinNote, NoSectionReassuresWhateverTheBulletinAndThePit) {
     for (const std::string& name : bulletin_files()) {
       for (const char* region : {"", "XX-LW-01", "XX-LW-02", "elsewhere"}) {
         for (const int treeline : {0, 2000}) {
-          const std::string section = section_of(*pit, bulletin_file(name), {region, treeline, 0});
-          EXPECT_EQ(forbidden_in(section, Language::english), "") << section;
-          EXPECT_EQ(section.find(" here"), std::string::npos) << section;
-          EXPECT_EQ(section.find('{'), std::string::npos) << section;
+          for (const Language language : note::kLanguages) {
+            const std::string section =
+                section_of(*pit, bulletin_file(name), {region, treeline, 0}, language);
+            EXPECT_EQ(forbidden_in(section, language), "") << section;
+            // A bulletin speaks of a region.
+            for (const char* word : {"here", "hier", "ici"})
+              EXPECT_FALSE(stands_alone(section, word)) << section;
+            EXPECT_EQ(section.find('{'), std::string::npos) << section;
+          }
         }
       }
     }

@@ -410,7 +410,7 @@ void Writer::methods() {
     const firnbook::MethodUsed& one = *report_.methods()->Get(i);
     line_.clear();
     line_.append(method_words(one.method(), language_));
-    line_ += "; ";
+    line_.append(words(Phrase::semicolon));
     line_.append(verified_words(one.verified(), language_));
     page_.item(0, "- ", line_);
   }
