@@ -325,9 +325,10 @@ TEST(NoteLengths, APracticePitAndAWrongRecordSaySoFirst) {
   }
 }
 
-// A report with nothing but a bulletin beside the pit.
+// A report with nothing but a bulletin beside the pit, and cautions where some are given.
 std::string text_beside(firnbook::BulletinMatch match, const std::vector<std::uint8_t>& levels,
-                        Language language, Length length) {
+                        Language language, Length length,
+                        const std::vector<firnbook::CautionKey>& cautions = {}) {
   const std::vector<std::uint8_t> bytes = pack(small_pit());
   pit::View view;
   view.decode(*firnbook::GetPit(bytes.data()));
@@ -337,6 +338,9 @@ std::string text_beside(firnbook::BulletinMatch match, const std::vector<std::ui
     ratings.emplace_back(0, level, firnbook::Within::inside, firnbook::Within::inside,
                          firnbook::Within::inside, std::uint8_t{0}, firnbook::Within::inside);
   }
+  std::vector<firnbook::Caution> told;
+  for (const auto key : cautions) told.emplace_back(firnbook::Place(), 1, 0, key, std::uint8_t{1});
+  const auto told_list = builder.CreateVectorOfStructs(told);
   const auto list = builder.CreateVectorOfStructs(ratings);
   firnbook::BulletinComparisonBuilder comparison(builder);
   comparison.add_match(match);
@@ -344,6 +348,7 @@ std::string text_beside(firnbook::BulletinMatch match, const std::vector<std::ui
   const auto bulletin = comparison.Finish();
   firnbook::ReportBuilder report(builder);
   report.add_bulletin(bulletin);
+  report.add_cautions(told_list);
   firnbook::FinishReportBuffer(builder, report.Finish());
   std::string text;
   note::append_text(text, view, *firnbook::GetReport(builder.GetBufferPointer()), language, length);
@@ -377,6 +382,26 @@ TEST(NoteLengths, ARegionsRatingStandsAboveByItsNumber) {
           low, told_rating(line ? Phrase::line_caution_rated : Phrase::rating_named_above, 1, language)))
           << low;
     }
+  }
+}
+
+TEST(NoteLengths, ALineHasRoomForTheRatingWhateverElseItMustSay) {
+  using firnbook::CautionKey;
+  for (const Language language : note::kLanguages) {
+    const std::string line = text_beside(firnbook::BulletinMatch::matches, {5}, language, Length::one_line,
+                                         {CautionKey::practice_pit, CautionKey::record_has_errors});
+    EXPECT_TRUE(holds(line, note::phrase(Phrase::line_errors, language))) << line;
+    EXPECT_TRUE(holds(line, told_rating(Phrase::line_caution_rated, 5, language))) << line;
+  }
+}
+
+// The record may say that none was issued: the rating that was given stands all the same.
+TEST(NoteLengths, ARecordThatNamesNoBulletinDoesNotHideTheRating) {
+  for (const Language language : note::kLanguages) {
+    const std::string briefing = text_beside(firnbook::BulletinMatch::matches, {3}, language,
+                                             Length::briefing, {firnbook::CautionKey::no_bulletin});
+    EXPECT_TRUE(holds(briefing, told_rating(Phrase::rating_named_above, 3, language))) << briefing;
+    EXPECT_FALSE(holds(briefing, trimmed(note::phrase(Phrase::bulletin_none, language)))) << briefing;
   }
 }
 
