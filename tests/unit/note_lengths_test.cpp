@@ -325,24 +325,76 @@ TEST(NoteLengths, APracticePitAndAWrongRecordSaySoFirst) {
   }
 }
 
-TEST(NoteLengths, ARegionsRatingStandsAbove) {
+// A report with nothing but a bulletin beside the pit.
+std::string text_beside(firnbook::BulletinMatch match, const std::vector<std::uint8_t>& levels,
+                        Language language, Length length) {
   const std::vector<std::uint8_t> bytes = pack(small_pit());
   pit::View view;
   view.decode(*firnbook::GetPit(bytes.data()));
   flatbuffers::FlatBufferBuilder builder;
-  const std::vector<firnbook::RatingMatch> ratings(1);
-  const auto rating = builder.CreateVectorOfStructs(ratings);
+  std::vector<firnbook::RatingMatch> ratings;
+  for (const std::uint8_t level : levels) {
+    ratings.emplace_back(0, level, firnbook::Within::inside, firnbook::Within::inside,
+                         firnbook::Within::inside, std::uint8_t{0}, firnbook::Within::inside);
+  }
+  const auto list = builder.CreateVectorOfStructs(ratings);
   firnbook::BulletinComparisonBuilder comparison(builder);
-  comparison.add_ratings(rating);
+  comparison.add_match(match);
+  comparison.add_ratings(list);
   const auto bulletin = comparison.Finish();
   firnbook::ReportBuilder report(builder);
   report.add_bulletin(bulletin);
   firnbook::FinishReportBuffer(builder, report.Finish());
+  std::string text;
+  note::append_text(text, view, *firnbook::GetReport(builder.GetBufferPointer()), language, length);
+  EXPECT_EQ(forbidden_in(text, language), "") << text;
+  if (length == Length::one_line) {
+    EXPECT_LE(note::characters_in(text), note::kLineCharacters + 1) << text;
+  }
+  return text;
+}
+
+std::string told_rating(Phrase key, std::int32_t level, Language language) {
+  std::string out;
+  note::append_phrase(out, key, language, {0, level});
+  return std::string(trimmed(out));
+}
+
+TEST(NoteLengths, ARegionsRatingStandsAboveByItsNumber) {
+  for (const Language language : note::kLanguages) {
+    for (const Length length : kShorter) {
+      const bool line = length == Length::one_line;
+      // The highest of those that may cover the pit, wherever it stands; no snow and no rating are no level.
+      const std::string text =
+          text_beside(firnbook::BulletinMatch::matches, {2, 4, 12, 11, 3}, language, length);
+      EXPECT_TRUE(holds(
+          text, told_rating(line ? Phrase::line_caution_rated : Phrase::rating_named_above, 4, language)))
+          << text;
+      // The name of a low one would reassure.
+      const std::string low = text_beside(firnbook::BulletinMatch::matches, {1}, language, length);
+      EXPECT_FALSE(holds(low, note::row_words(note::Table::DangerLevel, 1, language))) << low;
+      EXPECT_TRUE(holds(
+          low, told_rating(line ? Phrase::line_caution_rated : Phrase::rating_named_above, 1, language)))
+          << low;
+    }
+  }
+}
+
+TEST(NoteLengths, ARatingThatCannotBeNamedStandsAboveAllTheSame) {
+  using firnbook::BulletinMatch;
   for (const Language language : note::kLanguages) {
     for (const Length length : {Length::briefing, Length::short_note}) {
-      std::string text;
-      note::append_text(text, view, *firnbook::GetReport(builder.GetBufferPointer()), language, length);
-      EXPECT_TRUE(holds(text, trimmed(note::phrase(Phrase::rating_above, language)))) << text;
+      // One of them is not known here, and may be the highest.
+      EXPECT_TRUE(holds(text_beside(BulletinMatch::matches, {0, 2}, language, length),
+                        told_rating(Phrase::rating_above, 0, language)));
+      EXPECT_TRUE(holds(text_beside(BulletinMatch::expired, {2}, language, length),
+                        told_rating(Phrase::rating_above, 0, language)));
+      EXPECT_TRUE(holds(text_beside(BulletinMatch::other_region, {}, language, length),
+                        told_rating(Phrase::bulletin_unread, 0, language)));
+    }
+    for (const auto match : {BulletinMatch::expired, BulletinMatch::none_issued, BulletinMatch::none}) {
+      EXPECT_TRUE(holds(text_beside(match, {}, language, Length::one_line),
+                        told_rating(Phrase::line_caution, 0, language)));
     }
   }
 }

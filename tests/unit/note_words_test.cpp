@@ -167,8 +167,9 @@ TEST(NoteRows, EnglishIsPlainAscii) {
 TEST(NoteRows, CodesStayCodes) {
   const auto english = by_name(Language::english);
   const std::vector<std::string> codes = {
-      "SH",  "FC",    "DH", "HS", "Q1",   "SLF", "OGRS", "SWAG",
-      "UTC", "kg/m3", "P",  "N",  "CT12", "PST", "ECT",  "Birkeland and Chabot 2006"};
+      "SH",   "FC",  "DH",    "HS",   "Q1",  "SLF", "OGRS",
+      "SWAG", "UTC", "kg/m3", "Q2",   "Sk",  "Pa",  "NHESS",
+      "DAV",  "P",   "N",     "CT12", "PST", "ECT", "Birkeland and Chabot 2006"};
   for (const Language language : {Language::german, Language::french}) {
     for (const Row& row : rows(language)) {
       const std::string_view same = english_of(row, english);
@@ -223,8 +224,40 @@ TEST_P(EveryKey, HasWords) {
   for (const auto key : firnbook::EnumValuesConcernRank()) {
     expect_words(note::rank_words(key, language), firnbook::EnumNameConcernRank(key));
   }
+  for (const auto key : firnbook::EnumValuesConcernReading()) {
+    if (key == firnbook::ConcernReading::none) continue;
+    expect_words(note::reading_words(key, language), firnbook::EnumNameConcernReading(key));
+  }
+  for (const auto key : firnbook::EnumValuesConcernReach()) {
+    if (key == firnbook::ConcernReach::none) continue;
+    expect_words(note::reach_words(key, language), firnbook::EnumNameConcernReach(key));
+  }
+  for (const auto part : {firnbook::DayPeriod::earlier, firnbook::DayPeriod::later}) {
+    expect_words(note::row_words(note::Table::DayPeriod, static_cast<std::size_t>(part), language),
+                 firnbook::EnumNameDayPeriod(part));
+  }
+  expect_words(note::row_words(note::Table::RegionFrom,
+                               static_cast<std::size_t>(firnbook::RegionFrom::only_one), language),
+               "RegionFrom");
   for (std::uint16_t i = 0; i < static_cast<std::uint16_t>(note::Phrase::count); ++i) {
     expect_words(note::phrase(static_cast<note::Phrase>(i), language), "phrase");
+  }
+}
+
+// What each outcome would mean: one raises, the other leaves things as they were or takes nothing away.
+TEST_P(EveryKey, StepsSayWhatTheirOutcomesMean) {
+  const Language language = GetParam();
+  const std::vector<std::string_view> leaves =
+      language == Language::german ? std::vector<std::string_view>{"wie es ist", "nichts weg", "unbekannt"}
+      : language == Language::french
+          ? std::vector<std::string_view>{"tel quel", "n'enl\u00E8ve rien", "inconnue"}
+          : std::vector<std::string_view>{"as it is", "takes nothing", "unknown"};
+  for (const auto key : firnbook::EnumValuesNextStep()) {
+    if (key == firnbook::NextStep::none) continue;
+    const std::string_view words = note::suggestion_words(key, language);
+    bool found = false;
+    for (const std::string_view end : leaves) found = found || words.find(end) != std::string_view::npos;
+    EXPECT_TRUE(found) << firnbook::EnumNameNextStep(key) << ": " << words;
   }
 }
 
@@ -314,6 +347,25 @@ TEST(NoteTemplates, NumbersPrintWithTheMarkOfTheLanguage) {
   EXPECT_EQ(print(Language::english), "68.5 -4.3 685 68500 -71.67 5.5");
   EXPECT_EQ(print(Language::german), "68,5 -4,3 685 68500 -71,67 5.5") << "what is no number stays as it is";
   EXPECT_EQ(print(Language::french), print(Language::german));
+}
+
+TEST(NoteTemplates, MethodsHaveUnitsOfTheirOwn) {
+  const auto print = [](std::string_view words, const note::Numbers& numbers, Language language) {
+    std::string out;
+    note::append_template(out, words, numbers, language);
+    return out;
+  };
+  EXPECT_EQ(print("{a:kgm3} {b:mm_water} {c:index}", {0, 2149, 30051, 1234}, Language::english),
+            "215 301 1.23");
+  EXPECT_EQ(print("{c:index}", {0, 0, 0, 1234}, Language::french), "1,23");
+  EXPECT_EQ(print("{a:bits} of 6{b:unknown}", {0, 0x2B, 0x14}, Language::english), "4 of 6, 2 not known");
+  EXPECT_EQ(print("{a:bits}{b:unknown}", {0, -1, 0}, Language::english), "8") << "eight bits are counted";
+  EXPECT_EQ(print("{b:unknown}", {0, 0, 1}, Language::german), ", 1 nicht bekannt");
+  EXPECT_EQ(print("{a:class} {b:class}", {0, 0, 3}, Language::french), "? 3");
+  EXPECT_EQ(print("{a:thickness}", {}, Language::english), "of unknown thickness");
+  EXPECT_EQ(print("{a:thickness}", {0, 1500}, Language::german), "1,5 cm dick");
+  EXPECT_EQ(print("{a:test} {b:test}", {0, static_cast<int>(firnbook::TestKind::ECT), 250}, Language::german),
+            "ECT 250");
 }
 
 TEST(NoteTemplates, ChecksPrintTemperaturesAsTheyStandInTheRecord) {

@@ -314,6 +314,8 @@ void Writer::suggestions() {
     const firnbook::Suggestion& one = *report_.suggestions()->Get(i);
     line_.clear();
     append_template(line_, suggestion_words(one.step(), language_), {one.depth_10um()}, language_);
+    // One of a newer version has no words here.
+    if (line_.empty()) continue;
     page_.item(0, "- ", line_);
   }
 }

@@ -20,9 +20,33 @@ using firnbook::Method;
 using firnbook::Report;
 using firnbook::Verdict;
 
-// A bulletin that was held beside the pit and has a rating for its place.
-bool has_rating(const Report& report) {
-  return report.bulletin() != nullptr && pit::size_of(report.bulletin()->ratings()) > 0;
+// The highest rating that covers the pit or may, of a bulletin that holds for it; 0 where there is none.
+std::int32_t rating_of(const Report& report) {
+  const firnbook::BulletinComparison* bulletin = report.bulletin();
+  if (bulletin == nullptr || bulletin->match() != firnbook::BulletinMatch::matches) return 0;
+  constexpr std::uint32_t kMostRatings = 256;
+  const std::uint32_t count = std::min(pit::size_of(bulletin->ratings()), kMostRatings);
+  std::int32_t highest = 0;
+  for (std::uint32_t i = 0; i < count; ++i) {
+    const std::int32_t level = bulletin->ratings()->Get(i)->level();
+    // A level that this version does not know may be above all that it does.
+    if (level == 0) return 0;
+    if (level <= static_cast<std::int32_t>(firnbook::DangerLevel::very_high))
+      highest = std::max(highest, level);
+  }
+  return highest;
+}
+
+// That the region's rating stands above the pit: by its number, since the name of a low one would reassure.
+// False where no bulletin was held beside the pit, or none is issued.
+bool append_rating(std::string& out, const Report& report, Language language) {
+  if (report.bulletin() == nullptr) return false;
+  const std::int32_t rating = rating_of(report);
+  const bool rated = pit::size_of(report.bulletin()->ratings()) > 0;
+  if (!rated && report.bulletin()->match() == firnbook::BulletinMatch::none_issued) return false;
+  const Phrase unnamed = rated ? Phrase::rating_above : Phrase::bulletin_unread;
+  append_phrase(out, rating > 0 ? Phrase::rating_named_above : unnamed, language, {0, rating});
+  return true;
 }
 
 // --- one line
@@ -34,7 +58,7 @@ constexpr std::size_t kShortestTitle = 18;
 class Line {
  public:
   Line(const pit::View& pit, const Report& report, Language language)
-      : raised_(pit, report, language), language_(language) {}
+      : raised_(pit, report, language), language_(language), rating_(rating_of(report)) {}
 
   void write(std::string& out) {
     const std::size_t start = out.size();
@@ -80,7 +104,8 @@ class Line {
       untested(out, detail);
       out += ". ";
     }
-    say(out, Phrase::line_caution);
+    append_phrase(out, rating_ > 0 ? Phrase::line_caution_rated : Phrase::line_caution, language_,
+                  {0, rating_});
   }
 
   void statement(std::string& out, int detail) const {
@@ -112,6 +137,7 @@ class Line {
 
   Raised raised_;
   Language language_;
+  std::int32_t rating_;
 };
 
 // --- a briefing
@@ -274,11 +300,10 @@ class Briefing {
 
   void cautions(std::string& out) const {
     if (raised_.has(CautionKey::record_has_errors)) say(out, Phrase::briefing_errors);
-    if (has_rating(report_)) {
-      say(out, Phrase::rating_above);
-    } else if (raised_.has(CautionKey::no_bulletin) || raised_.has(CautionKey::bulletin_none_issued)) {
+    const bool told = append_rating(out, report_, language_);
+    if (!told && (raised_.has(CautionKey::no_bulletin) || raised_.has(CautionKey::bulletin_none_issued))) {
       say(out, Phrase::bulletin_none);
-    } else if (raised_.has(CautionKey::bulletin_not_looked_at) || report_.bulletin() != nullptr) {
+    } else if (!told && raised_.has(CautionKey::bulletin_not_looked_at)) {
       say(out, Phrase::bulletin_unread);
     }
     say(out, Phrase::briefing_caution);
@@ -430,7 +455,8 @@ class ShortNote {
       deferred = deferred || one.key() == CautionKey::defer_to_bulletin_and_people;
       ++printed;
     }
-    if (has_rating(report_)) item("! ", Phrase::rating_above);
+    line_.clear();
+    if (append_rating(line_, report_, language_)) page_.item(0, "! ", line_);
     if (!deferred) caution(CautionKey::defer_to_bulletin_and_people, 0, 0);
   }
 
