@@ -32,6 +32,7 @@ EXPECT_NO_PADDING(firn_report_summary);
 EXPECT_NO_PADDING(firn_check_entry);
 EXPECT_NO_PADDING(firn_finding);
 EXPECT_NO_PADDING(firn_concern);
+EXPECT_NO_PADDING(firn_loaded_by);
 EXPECT_NO_PADDING(firn_not_loaded);
 EXPECT_NO_PADDING(firn_suggestion);
 EXPECT_NO_PADDING(firn_caution);
@@ -256,6 +257,7 @@ TEST(Arguments, FirstVersionSizesAreFrozen) {
   EXPECT_EQ(sizeof(firn_check_entry), 32u);
   EXPECT_EQ(sizeof(firn_finding), 36u);
   EXPECT_EQ(sizeof(firn_concern), 32u);
+  EXPECT_EQ(sizeof(firn_loaded_by), 16u);
   EXPECT_EQ(sizeof(firn_not_loaded), 20u);
   EXPECT_EQ(sizeof(firn_suggestion), 16u);
   EXPECT_EQ(sizeof(firn_caution), 28u);

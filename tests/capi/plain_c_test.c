@@ -46,6 +46,7 @@ static void check_nothing_given(void) {
       firn_report_finding(NULL, 0, NULL, NULL),
       firn_report_concern(NULL, 0, NULL, NULL),
       firn_report_evidence(NULL, 0, 0, NULL, NULL),
+      firn_report_loaded_by(NULL, 0, NULL, NULL),
       firn_report_not_loaded(NULL, 0, NULL, NULL),
       firn_report_suggestion(NULL, 0, NULL, NULL),
       firn_report_caution(NULL, 0, NULL, NULL),

@@ -89,6 +89,12 @@ TEST_P(Report, EverythingHasWords) {
   for (std::uint32_t i = 0; i < summary.finding_count; ++i) {
     EXPECT_EQ(firn_report_finding_text(report, i, bytes_of(pit), pit.size(), text.out(), nullptr), FIRN_OK);
   }
+  for (std::uint32_t i = 0; i < summary.loaded_count; ++i) {
+    firn_loaded_by entry = FIRN_INIT(firn_loaded_by);
+    EXPECT_EQ(firn_report_loaded_by(report, i, &entry, nullptr), FIRN_OK);
+    EXPECT_LT(entry.concern, static_cast<std::int32_t>(summary.concern_count));
+    EXPECT_NE(entry.test_kind, 0);
+  }
   for (std::uint32_t i = 0; i < summary.not_loaded_count; ++i) {
     firn_not_loaded entry = FIRN_INIT(firn_not_loaded);
     EXPECT_EQ(firn_report_not_loaded(report, i, &entry, nullptr), FIRN_OK);
@@ -133,6 +139,8 @@ TEST_P(Report, PositionsThatAreNotThere) {
   EXPECT_NE(error.what[0], '\0');
   EXPECT_EQ(firn_report_finding(report, summary.finding_count, &finding, nullptr), FIRN_BAD_ARGUMENT);
   EXPECT_EQ(firn_report_concern(report, UINT32_MAX, &concern, nullptr), FIRN_BAD_ARGUMENT);
+  firn_loaded_by loaded = FIRN_INIT(firn_loaded_by);
+  EXPECT_EQ(firn_report_loaded_by(report, UINT32_MAX, &loaded, nullptr), FIRN_BAD_ARGUMENT);
   EXPECT_EQ(firn_report_not_loaded(report, UINT32_MAX, &not_loaded, nullptr), FIRN_BAD_ARGUMENT);
   EXPECT_EQ(firn_report_suggestion(report, UINT32_MAX, &suggestion, nullptr), FIRN_BAD_ARGUMENT);
   EXPECT_EQ(firn_report_caution(report, UINT32_MAX, &caution, nullptr), FIRN_BAD_ARGUMENT);

@@ -4,6 +4,8 @@
 //   #= concern layer 68-69 propagated     every concern, in order
 //   #= has next 107 deep_tap_test         a line that the reading must hold
 //   #= lacks finding ct_sudden            a line that it must not hold, nor one that begins with it
+//   #= bulletin persistent expired        one of the invented bulletins, and how it stands to the pit
+//   #= has problem wind_slab not_shown    what the pit says of one of its problems
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -13,6 +15,8 @@
 #include <string>
 #include <vector>
 
+#include "bulletin/compare.h"
+#include "bulletin_help.h"
 #include "interpretation_help.h"
 #include "notation/notes.h"
 
@@ -31,6 +35,7 @@ std::string text_of(const std::filesystem::path& path) {
 
 struct Expected {
   Lines concerns, has, lacks;
+  std::string bulletin;  // its file, and how it stands to the pit
 };
 
 Expected expected_of(const std::string& text) {
@@ -46,6 +51,8 @@ Expected expected_of(const std::string& text) {
       expected.concerns.push_back(said);
     } else if (said.rfind("has ", 0) == 0) {
       expected.has.push_back(said.substr(4));
+    } else if (said.rfind("bulletin ", 0) == 0) {
+      expected.bulletin = said.substr(9);
     } else if (said.rfind("lacks ", 0) == 0) {
       expected.lacks.push_back(said.substr(6));
     } else {
@@ -97,6 +104,21 @@ Lines all_of(const Read& read) {
   return lines;
 }
 
+// Every pit lies in the first of the invented regions.
+bulletin::Comparison held_beside(const Read& read, const firnbook::Bulletins& bulletins) {
+  bulletin::Question question;
+  question.region = "XX-LW-01";
+  return bulletin::compare(read.view, read.analysis, bulletins, question);
+}
+
+void add_problems(Lines& lines, const bulletin::Comparison& comparison) {
+  for (const firnbook::ProblemMatch& one : comparison.problems) {
+    lines.push_back(std::string("problem ") +
+                    firnbook::EnumNameProblemType(static_cast<firnbook::ProblemType>(one.type())) + " " +
+                    firnbook::EnumNameProblemAnswer(one.answer()));
+  }
+}
+
 bool begins_a_line(const Lines& lines, const std::string& said) {
   return std::any_of(lines.begin(), lines.end(), [&said](const std::string& line) {
     return line == said || line.rfind(said + " ", 0) == 0;
@@ -128,7 +150,14 @@ TEST_P(ReadingTest, IsWhatTheRulesOfTheTradeAsk) {
   const Read read(*notes->pit);
   ASSERT_TRUE(read.ok);
   const Expected expected = expected_of(text);
-  const Lines lines = all_of(read);
+  Lines lines = all_of(read);
+  const std::size_t blank = expected.bulletin.find(' ');
+  ASSERT_NE(blank, std::string::npos) << "no bulletin is named";
+  const ReadBulletin file(bulletin_file(expected.bulletin.substr(0, blank)));
+  ASSERT_TRUE(file.ok);
+  const bulletin::Comparison comparison = held_beside(read, *file.root);
+  add_problems(lines, comparison);
+  EXPECT_EQ(firnbook::EnumNameBulletinMatch(comparison.choice.match), expected.bulletin.substr(blank + 1));
   EXPECT_EQ(concerns_of(read), expected.concerns);
   for (const std::string& said : expected.has) EXPECT_TRUE(begins_a_line(lines, said)) << said;
   for (const std::string& said : expected.lacks) EXPECT_FALSE(begins_a_line(lines, said)) << said;

@@ -78,6 +78,28 @@ TEST(TarnShoulder, TheSurfaceHoarLeadsWithAllItsEvidence) {
   EXPECT_EQ(hoar.reach, firnbook::ConcernReach::one_rider);
 }
 
+// The column that broke at 107 cm loaded the hoar above it too; the one that crumbled at 16 cm did not.
+TEST(TarnShoulder, WhatLoadedTheHoarAndWhatTheFacets) {
+  const Read read(*tarn_shoulder());
+  std::vector<std::pair<std::int32_t, std::int32_t>> loaded;
+  for (const firnbook::LoadedBy& one : read.analysis.loaded) {
+    loaded.emplace_back(one.concern(), one.test());
+    EXPECT_EQ(one.kind(), read.view.tests()[static_cast<std::size_t>(one.test())].kind);
+  }
+  const std::vector<std::pair<std::int32_t, std::int32_t>> expected = {{0, 1}, {0, 2}, {0, 3}, {0, 4}, {1, 2},
+                                                                       {2, 0}, {2, 1}, {2, 2}, {2, 3}};
+  EXPECT_EQ(loaded, expected);
+}
+
+TEST(Loaded, NamesEightTestsAtMost) {
+  PitT pit =
+      two_layers(cm(60), HandHardness::Pencil, GrainForm::RG, 30, HandHardness::Fist, GrainForm::DH, 300);
+  for (int i = 0; i < 12; ++i) add_compression_test(pit, 12, FractureCharacter::SP, cm(60));
+  const Read read(pit);
+  ASSERT_EQ(read.analysis.concerns.size(), 1u);
+  EXPECT_EQ(read.analysis.loaded.size(), 8u);
+}
+
 TEST(TarnShoulder, TheFacetsWereReachedByOneColumnOnly) {
   const Read read(*tarn_shoulder());
   const interpretation::Concern& facets = read.analysis.concerns.at(1);

@@ -1290,7 +1290,24 @@ typedef enum firn_method {
   FIRN_METHOD_SAW_TEST = 4,
   FIRN_METHOD_YELLOW_FLAGS = 5,
   FIRN_METHOD_TEMPERATURE_GRADIENT = 6,
-  FIRN_METHOD_UNCLASSED_TESTS = 7
+  FIRN_METHOD_UNCLASSED_TESTS = 7,
+  FIRN_METHOD_SHEAR_QUALITY = 8,
+  FIRN_METHOD_EXTENDED_COLUMN_SCHEMES = 9, /* extended column: the two-way reading, three classes and four classes side by side */
+  FIRN_METHOD_EXTENDED_COLUMN_EARLY = 10, /* extended column: not crossed, but cracked on an early tap */
+  FIRN_METHOD_EXTENDED_COLUMN_SEVERAL = 11, /* two and more extended columns */
+  FIRN_METHOD_DEEP_TAP_TEST = 12,
+  FIRN_METHOD_RUTSCHBLOCK_SWISS = 13,
+  FIRN_METHOD_SWISS_PRECEDENCE = 14, /* which test decides the class of a profile in the Swiss service's scheme, and nothing else */
+  FIRN_METHOD_SHEAR_TESTS = 15, /* shovel and hand shear: where, never how strong */
+  FIRN_METHOD_THRESHOLD_SUM = 16,
+  FIRN_METHOD_LEMONS = 17,
+  FIRN_METHOD_WEAK_LAYER_BUILD = 18,
+  FIRN_METHOD_DENSITY_ESTIMATE = 19,
+  FIRN_METHOD_WATER_EQUIVALENT = 20,
+  FIRN_METHOD_SLAB_STRESS = 21,
+  FIRN_METHOD_STRENGTH_ESTIMATE = 22,
+  FIRN_METHOD_SKIER_STABILITY = 23,
+  FIRN_METHOD_CRITICAL_CRACK_LENGTH = 24 /* off unless the caller gives Poisson's ratio */
 } firn_method;
 
 /* How the source of a method or a number is known to the library's authors. Since 0.1. */
@@ -1351,7 +1368,42 @@ typedef enum firn_finding_key {
   FIRN_FINDING_KEY_TEST_RECORDED = 120,
   FIRN_FINDING_KEY_TEST_NOT_VALID = 121, /* a = TestKind, b = NotValidReason */
   FIRN_FINDING_KEY_TEST_FRACTURE = 122, /* something broke here in such a test, or in one that was not valid. a = step (rutschblock) or tap, b = ReleaseType or ShearEase, c = TestKind */
-  FIRN_FINDING_KEY_MARKED_BY_OBSERVER = 140 /* the observer marked this layer as one of concern. a = PartOfLayer. Theirs, not computed: no method. */
+  FIRN_FINDING_KEY_MARKED_BY_OBSERVER = 140, /* the observer marked this layer as one of concern. a = PartOfLayer. Theirs, not computed: no method. */
+  FIRN_FINDING_KEY_ECT_SCHEMES = 150, /* a = class of 2 (Simenhois and Birkeland), b = of 3 (Winkler and Schweizer), c = of 4 (Techel and others) */
+  FIRN_FINDING_KEY_ECT_RULES_DIFFER = 151, /* crossed one tap after the first crack: P by the wider rule, N by the narrower. a = tap, b = tap crossed */
+  FIRN_FINDING_KEY_ECT_NOT_CROSSED_EARLY = 152, /* not crossed, but cracked below ten taps. a = tap (0 = counted by letter alone) */
+  FIRN_FINDING_KEY_ECT_COLUMNS_AGREE = 155,
+  FIRN_FINDING_KEY_ECT_COLUMNS_DIFFER = 156,
+  FIRN_FINDING_KEY_ECT_LONG_COLUMN_CROSSED = 157, /* a column of two metres and more crossed where one of usual width did. a = width in 10 um */
+  FIRN_FINDING_KEY_SHEAR_QUALITY_OTHER = 160, /* shear quality Q2 or Q3. a = tap, b = LoadStage, c = ShearQuality */
+  FIRN_FINDING_KEY_PST_ENDS_SLOPE_NORMAL = 165, /* ends at right angles to the slope */
+  FIRN_FINDING_KEY_PST_LENGTH_OFF_RULE = 166, /* a = length in 10 um, b = length by the rule */
+  FIRN_FINDING_KEY_RB_CLASS_ONE = 170,
+  FIRN_FINDING_KEY_RB_CLASS_TWO = 171,
+  FIRN_FINDING_KEY_RB_CLASS_THREE = 172,
+  FIRN_FINDING_KEY_RB_NO_FRACTURE = 173,
+  FIRN_FINDING_KEY_RB_CLASS_UNKNOWN = 174,
+  FIRN_FINDING_KEY_RB_SLOPE_GENTLE = 175, /* a = slope in degrees, b = least slope without a second observer, c = with one */
+  FIRN_FINDING_KEY_RB_OUTSIDE_DEPTH = 176, /* broke outside of what this test loads. a = ski penetration in 10 um, b = deepest that it loads */
+  FIRN_FINDING_KEY_SWISS_CLASS_OF_PIT = 180, /* a = class of 3, 1 the most critical; b = TestKind that decided; c = how many tests of that kind had a class */
+  FIRN_FINDING_KEY_SHEAR_LOCATED = 185, /* shovel or hand shear. a = ShearEase, c = TestKind */
+  FIRN_FINDING_KEY_THRESHOLD_SUM = 190, /* bits: 0 grain-size difference, 1 grain size, 2 hardness difference, 3 hardness, 4 grain form, 5 depth */
+  FIRN_FINDING_KEY_LEMONS = 191, /* bits: 0 depth, 1 thickness, 2 hardness difference, 3 grain form, 4 grain-size difference */
+  FIRN_FINDING_KEY_WEAK_LAYER_BUILD = 192, /* a = thickness of the weaker layer in 10 um (0 = unknown), b = hardness right above it in sixths (0 = unknown), c = mask: 0 thin, 1 not deep */
+  FIRN_FINDING_KEY_GRADIENT_NEAR_CRUST = 195, /* a crust lies within or beside two readings. a and b as for the gradient, c = stored position of the crust */
+  FIRN_FINDING_KEY_DENSITY_ESTIMATED = 200, /* a = density, b = hardness in sixths, c = GrainForm; subject = the layer */
+  FIRN_FINDING_KEY_WATER_EQUIVALENT = 201, /* down to depth. a = water equivalent in hundredths of a millimetre, b = mean density, c = percent of the height whose density was not measured */
+  FIRN_FINDING_KEY_SLAB_LOAD = 202, /* above a boundary. a = load in tenths of kg/m2, b = mean density, c as above */
+  FIRN_FINDING_KEY_SLAB_STRESS = 203, /* a = shear stress of the slab, b = of a skier on the surface, c = slope in degrees */
+  FIRN_FINDING_KEY_STRENGTH_ESTIMATED = 204, /* a = shear strength, b = density it rests on (0 = measured strength), c = stored position of the layer */
+  FIRN_FINDING_KEY_SKIER_INDEX_LOW = 205,
+  FIRN_FINDING_KEY_SKIER_INDEX_BETWEEN = 206,
+  FIRN_FINDING_KEY_SKIER_INDEX_HIGH = 207,
+  FIRN_FINDING_KEY_SKIER_INDEX_IN_TRACK = 208, /* the layer lies above ski penetration: no Sk. c = ski penetration in 10 um */
+  FIRN_FINDING_KEY_SKIER_INDEX_NO_PENETRATION = 209, /* ski penetration cannot be told: no Sk. c = 0 */
+  FIRN_FINDING_KEY_SKIER_INDEX_NOT_PERSISTENT = 210, /* grains that are not persistent: the correction that Sk needs was not found. c = 0 */
+  FIRN_FINDING_KEY_SKIER_INDEX_SLAB_ALONE = 211, /* S below 1 on the pit's own slope, where the slab stands: the strength is off, and says nothing. c = 0 */
+  FIRN_FINDING_KEY_CRITICAL_CRACK_LENGTH = 215 /* a = length in 10 um (0 = the slab alone is too much), b = shear strength, c = slope in degrees */
 } firn_finding_key;
 
 /* Why a concern stands where it stands: the first rule of the order that placed it. Since 0.1. */
@@ -1369,6 +1421,26 @@ typedef enum firn_concern_kind {
   FIRN_CONCERN_KIND_BOUNDARY = 2,
   FIRN_CONCERN_KIND_DEPTH_ONLY = 3 /* a depth at which something broke while no layer or boundary is known there; without a depth when that cannot be told either */
 } firn_concern_kind;
+
+/* The results at one place read together: tests answer different questions (does it start, does it
+   run), so they are no votes. README.md of the interpretation has the rules. Since 0.1. */
+typedef enum firn_concern_reading {
+  FIRN_CONCERN_READING_NONE = 0,
+  FIRN_CONCERN_READING_STARTS_AND_RUNS = 1, /* broke under an ordinary load, and a crack ran */
+  FIRN_CONCERN_READING_RUNS_HARD_TO_START = 2, /* a crack ran, and whatever broke here took hard loading */
+  FIRN_CONCERN_READING_RUNS_START_NOT_TESTED = 3, /* a crack ran from a saw cut; whether it starts was not tested */
+  FIRN_CONCERN_READING_RAN_AND_DID_NOT = 4, /* a crack ran in one test and did not in another */
+  FIRN_CONCERN_READING_STARTS_RUN_NOT_TESTED = 5, /* broke, and no test shows whether a crack runs */
+  FIRN_CONCERN_READING_STARTED_DID_NOT_RUN = 6, /* broke, and no crack ran where that was watched */
+  FIRN_CONCERN_READING_NOT_TESTED = 7 /* nothing broke properly: structure, a mark, or a break that says little */
+} firn_concern_reading;
+
+/* Who could reach a concern from the surface. Since 0.1. */
+typedef enum firn_concern_reach {
+  FIRN_CONCERN_REACH_NONE = 0,
+  FIRN_CONCERN_REACH_ONE_RIDER = 1, /* within reach of one rider */
+  FIRN_CONCERN_REACH_LARGE_LOAD_OR_THIN_SLAB = 2 /* deeper: a large additional load, or one rider where the slab is thinner */
+} firn_concern_reach;
 
 /* Why a test did not load a layer. Since 0.1. */
 typedef enum firn_not_loaded_reason {
@@ -1441,6 +1513,59 @@ typedef enum firn_caution_key {
   FIRN_CAUTION_KEY_DEFER_TO_BULLETIN_AND_PEOPLE = 105,
   FIRN_CAUTION_KEY_ABSENCE_IS_NO_PROOF = 106
 } firn_caution_key;
+
+/* Thresholds that the caller may change. Their limits and sources: firn_parameter_at, and METHODS.md.
+   Since 0.1. */
+typedef enum firn_parameter_key {
+  FIRN_PARAMETER_KEY_NONE = 0,
+  FIRN_PARAMETER_KEY_TOLERANCE_10UM = 1,
+  FIRN_PARAMETER_KEY_ECT_LAST_TAP_OF_LOWER_CLASS = 2,
+  FIRN_PARAMETER_KEY_ECT_TAPS_TO_CROSS = 3,
+  FIRN_PARAMETER_KEY_ECT_IGNORED_TOP_10UM = 4,
+  FIRN_PARAMETER_KEY_ECT_THREE_LAST_TAP = 5,
+  FIRN_PARAMETER_KEY_ECT_FOUR_LAST_TAP_ONE = 6,
+  FIRN_PARAMETER_KEY_ECT_FOUR_LAST_TAP_TWO = 7,
+  FIRN_PARAMETER_KEY_ECT_FOUR_LAST_TAP_NOT_CROSSED = 8,
+  FIRN_PARAMETER_KEY_ECT_EARLY_BELOW_TAP = 9,
+  FIRN_PARAMETER_KEY_ECT_LONG_COLUMN_10UM = 10,
+  FIRN_PARAMETER_KEY_PST_PERCENT = 11,
+  FIRN_PARAMETER_KEY_PST_USUAL_LENGTH_10UM = 12,
+  FIRN_PARAMETER_KEY_RB_LEAST_SLOPE_DEG = 13,
+  FIRN_PARAMETER_KEY_RB_LEAST_SLOPE_OBSERVED_DEG = 14,
+  FIRN_PARAMETER_KEY_RB_REACH_BELOW_SKIS_10UM = 15,
+  FIRN_PARAMETER_KEY_FLAG_SIZE_10UM = 16,
+  FIRN_PARAMETER_KEY_FLAG_HARDNESS_SIXTHS = 17,
+  FIRN_PARAMETER_KEY_FLAG_SIZE_DIFFERENCE_10UM = 18,
+  FIRN_PARAMETER_KEY_FLAG_HARDNESS_DIFFERENCE_SIXTHS = 19,
+  FIRN_PARAMETER_KEY_FLAG_DEPTH_FROM_10UM = 20,
+  FIRN_PARAMETER_KEY_FLAG_DEPTH_TO_10UM = 21,
+  FIRN_PARAMETER_KEY_FLAG_WARNING_COUNT = 22,
+  FIRN_PARAMETER_KEY_SUM_SIZE_DIFFERENCE_10UM = 23,
+  FIRN_PARAMETER_KEY_SUM_SIZE_10UM = 24,
+  FIRN_PARAMETER_KEY_SUM_HARDNESS_DIFFERENCE_TENTHS = 25,
+  FIRN_PARAMETER_KEY_SUM_HARDNESS_TENTHS = 26,
+  FIRN_PARAMETER_KEY_SUM_DEPTH_FROM_10UM = 27,
+  FIRN_PARAMETER_KEY_SUM_DEPTH_TO_10UM = 28,
+  FIRN_PARAMETER_KEY_SUM_WARNING_COUNT = 29,
+  FIRN_PARAMETER_KEY_LEMON_DEPTH_10UM = 30,
+  FIRN_PARAMETER_KEY_LEMON_THICKNESS_10UM = 31,
+  FIRN_PARAMETER_KEY_LEMON_HARDNESS_DIFFERENCE_SIXTHS = 32,
+  FIRN_PARAMETER_KEY_LEMON_SIZE_DIFFERENCE_10UM = 33,
+  FIRN_PARAMETER_KEY_WEAK_LAYER_THIN_10UM = 34,
+  FIRN_PARAMETER_KEY_WEAK_LAYER_DEPTH_10UM = 35,
+  FIRN_PARAMETER_KEY_GRADIENT_CDEGC_PER_M = 36,
+  FIRN_PARAMETER_KEY_LOAD_UNKNOWN_PERCENT = 37,
+  FIRN_PARAMETER_KEY_INDEX_SLOPE_DEG = 38,
+  FIRN_PARAMETER_KEY_INDEX_LOW_THOUSANDTHS = 39,
+  FIRN_PARAMETER_KEY_INDEX_HIGH_THOUSANDTHS = 40,
+  FIRN_PARAMETER_KEY_SLAB_POISSON_THOUSANDTHS = 41,
+  FIRN_PARAMETER_KEY_RIDER_REACH_10UM = 42,
+  FIRN_PARAMETER_KEY_ECT_USEFUL_DEPTH_10UM = 43,
+  FIRN_PARAMETER_KEY_CT_USEFUL_DEPTH_10UM = 44,
+  FIRN_PARAMETER_KEY_USUAL_COLUMN_DEPTH_10UM = 45,
+  FIRN_PARAMETER_KEY_DEEP_TAP_FROM_10UM = 46,
+  FIRN_PARAMETER_KEY_SHALLOW_SNOW_10UM = 47
+} firn_parameter_key;
 
 /* How the bulletins that were given stand to the pit. Since 0.1. */
 typedef enum firn_bulletin_match {

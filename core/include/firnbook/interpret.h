@@ -104,6 +104,7 @@ typedef struct firn_report_summary {
   uint32_t schema_minor;    /* minor version of the schema its writer knew */
   int32_t tolerance_10um;   /* see firn_interpret_options; FIRN_UNKNOWN when absent */
   uint32_t parameter_count; /* how many parameters were changed for it */
+  uint32_t loaded_count;
 } firn_report_summary;
 
 /* Something a rule noticed about the record. Since 0.1. */
@@ -141,6 +142,16 @@ typedef struct firn_concern {
   uint8_t reading; /* firn_concern_reading: its results read together */
   uint8_t reach;   /* firn_concern_reach: who could reach it */
 } firn_concern;
+
+/* A test that loaded a concern: it reached that deep, or something broke there. Eight at most for one
+   concern. Since 0.1. */
+typedef struct firn_loaded_by {
+  uint32_t struct_size;
+  int32_t concern;   /* position among the concerns */
+  int32_t test;      /* stored position of the test */
+  uint8_t test_kind; /* firn_test_kind */
+  uint8_t reserved[3];
+} firn_loaded_by;
 
 /* A layer that tests of one kind did not load. Since 0.1. */
 typedef struct firn_not_loaded {
@@ -193,6 +204,8 @@ FIRN_API firn_status firn_report_concern(const firn_report* report, uint32_t pos
 /* Position among the findings of the nth piece of evidence of a concern. Since 0.1. */
 FIRN_API firn_status firn_report_evidence(const firn_report* report, uint32_t concern, uint32_t nth,
                                           uint32_t* finding, firn_error* error);
+FIRN_API firn_status firn_report_loaded_by(const firn_report* report, uint32_t position, firn_loaded_by* out,
+                                        firn_error* error);
 FIRN_API firn_status firn_report_not_loaded(const firn_report* report, uint32_t position,
                                             firn_not_loaded* out, firn_error* error);
 FIRN_API firn_status firn_report_suggestion(const firn_report* report, uint32_t position,

@@ -39,6 +39,7 @@ firn_report_summary summary_of(const firnbook::Report& report) {
   out.suggestion_count = count_of(report.suggestions());
   out.caution_count = count_of(report.cautions());
   out.method_count = count_of(report.methods());
+  out.loaded_count = count_of(report.loaded());
   out.schema_minor = report.schema_minor();
   out.tolerance_10um = report.tolerance_10um().value_or(FIRN_UNKNOWN);
   out.parameter_count = count_of(report.parameters_changed());
@@ -81,6 +82,14 @@ firn_concern concern_of(const firnbook::Concern& concern) {
   out.rank = pit::number(concern.rank());
   out.reading = pit::number(concern.reading());
   out.reach = pit::number(concern.reach());
+  return out;
+}
+
+firn_loaded_by loaded_of(const firnbook::LoadedBy& entry) {
+  firn_loaded_by out = {};
+  out.concern = entry.concern();
+  out.test = entry.test();
+  out.test_kind = static_cast<std::uint8_t>(entry.kind());
   return out;
 }
 
@@ -215,6 +224,16 @@ firn_status firn_report_evidence(const firn_report* report, uint32_t concern, ui
     if (!evidence) return evidence.failure();
     *finding = *evidence;
     return firn::done();
+  });
+}
+
+firn_status firn_report_loaded_by(const firn_report* report, uint32_t position, firn_loaded_by* out,
+                                  firn_error* error) {
+  return guard({context_of(report), error, __func__}, [&]() -> firn::Done {
+    auto entry = at(report->root->loaded(), position, "test that loaded a concern");
+    if (!entry) return entry.failure();
+    return write_struct(out, loaded_of(**entry), FIRN_FIRST_VERSION(firn_loaded_by, reserved),
+                        "firn_loaded_by");
   });
 }
 

@@ -6,6 +6,7 @@ void Analysis::clear() {
   findings.clear();
   concerns.clear();
   evidence.clear();
+  loaded.clear();
   not_loaded.clear();
   suggestions.clear();
   cautions.clear();

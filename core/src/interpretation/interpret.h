@@ -255,6 +255,7 @@ struct Analysis {
   std::vector<firnbook::Finding> findings;
   std::vector<Concern> concerns;
   std::vector<std::uint32_t> evidence;
+  std::vector<firnbook::LoadedBy> loaded;
   std::vector<firnbook::NotLoaded> not_loaded;
   std::vector<firnbook::Suggestion> suggestions;
   std::vector<firnbook::Caution> cautions;

@@ -14,6 +14,8 @@ using firnbook::NotLoadedReason;
 // Lists of plain values can be shared by many tests in hostile bytes: reading on would be quadratic.
 constexpr std::uint32_t kUnbrokenRead = 64;
 constexpr std::int32_t kNowhere = -1;
+// So that many concerns and many tests stay a list that is as long as both together.
+constexpr std::size_t kMostNamed = 8;
 
 // What is known of all tests of one kind in the pit.
 struct KindOfTest {
@@ -65,7 +67,8 @@ class Namer {
  private:
   struct Loaded {
     bool ct = false, ect = false, pst = false, deep_tap = false;
-    std::size_t tests = 0;  // different tests that reached it; two stands for two and more
+    std::size_t tests = 0;           // different tests that reached it, as far as they are named
+    std::int32_t named[kMostNamed];  // their stored positions
   };
 
   void measure_reach() {
@@ -141,20 +144,18 @@ class Namer {
 
   // Tests that reached a concern: tapping tests by their depth, all others by their fractures in its
   // evidence.
-  Loaded loaded(const Concern& concern, std::int32_t& only_test) const {
+  Loaded loaded(const Concern& concern) const {
     const std::int64_t limit = concern.top < 0 ? INT64_MAX : concern.top - tolerance_;
     Loaded found;
-    only_test = -1;
-    const auto count = [&](std::int32_t test) {
-      if (found.tests < 2 && test != only_test) ++found.tests;
-      if (only_test < 0) only_test = test;
+    const auto count = [&found](std::int32_t test) {
+      std::int32_t* const end = found.named + found.tests;
+      if (found.tests < kMostNamed && std::find(found.named, end, test) == end)
+        found.named[found.tests++] = test;
     };
     for (const std::vector<Reach>* reached : {&analysis_.workspace.ct, &analysis_.workspace.ect}) {
-      const auto first = first_reach(*reached, limit);
-      if (first == reached->end()) continue;
-      (reached == &analysis_.workspace.ct ? found.ct : found.ect) = true;
-      count(first->test);
-      count(reached->back().test);
+      auto reach = first_reach(*reached, limit);
+      (reached == &analysis_.workspace.ct ? found.ct : found.ect) = reach != reached->end();
+      for (; reach != reached->end() && found.tests < kMostNamed; ++reach) count(reach->test);
     }
     for (std::uint32_t k = 0; k < concern.evidence_count; ++k) {
       const Finding& one = analysis_.findings[analysis_.evidence[concern.first_evidence + k]];
@@ -166,19 +167,27 @@ class Namer {
       found.deep_tap = found.deep_tap || test->kind == TestKind::DT;
       count(static_cast<std::int32_t>(test->stored));
     }
+    std::sort(found.named, found.named + found.tests);
     return found;
+  }
+
+  void name_tests(std::int32_t index, const Loaded& found) {
+    for (std::size_t i = 0; i < found.tests; ++i) {
+      const TestKind kind = pit_.tests()[static_cast<std::size_t>(found.named[i])].kind;
+      analysis_.loaded.emplace_back(index, found.named[i], kind);
+    }
   }
 
   void name(std::int32_t index) {
     const Concern& concern = analysis_.concerns[static_cast<std::size_t>(index)];
+    const Loaded found = loaded(concern);
+    name_tests(index, found);
     // Without a depth nobody can tell what lay above it.
     if (concern.top < 0) return;
-    std::int32_t only_test = -1;
-    const Loaded found = loaded(concern, only_test);
     if (!found.ct) state(index, concern, ct_);
     if (!found.ect) state(index, concern, ect_);
     if (!found.pst) state(index, concern, pst_);
-    note_reach(index, concern, found.tests, only_test);
+    note_reach(index, concern, found);
     suggest(index, concern, found);
   }
 
@@ -187,14 +196,14 @@ class Namer {
   }
 
   // The leading concern that was reached by one test only, and the leading one that no test reached.
-  void note_reach(std::int32_t index, const Concern& concern, std::size_t tests, std::int32_t only_test) {
+  void note_reach(std::int32_t index, const Concern& concern, const Loaded& found) {
     if (concern.rank == firnbook::ConcernRank::little) return;
     Workspace& work = analysis_.workspace;
-    if (tests == 1 && work.reached_once < 0) {
+    if (found.tests == 1 && work.reached_once < 0) {
       work.reached_once = index;
-      work.reached_by = only_test;
+      work.reached_by = found.named[0];
     }
-    if (tests == 0 && work.not_reached < 0) work.not_reached = index;
+    if (found.tests == 0 && work.not_reached < 0) work.not_reached = index;
   }
 
   void put(std::int32_t index, std::int32_t depth, NextStep step) {
@@ -262,6 +271,7 @@ std::int32_t unanswered_signs(const pit::View& pit) {
 }
 
 void name_what_was_not_loaded(const pit::View& pit, const Parameters& parameters, Analysis& analysis) {
+  analysis.loaded.clear();
   analysis.not_loaded.clear();
   analysis.suggestions.clear();
   analysis.workspace.reached_once = analysis.workspace.reached_by = analysis.workspace.not_reached = -1;

@@ -72,6 +72,7 @@ void write_report(Analysis& analysis, const Parameters& parameters, std::uint32_
   const auto checks = write_list(analysis.checks, builder);
   const auto findings = write_list(analysis.findings, builder);
   const auto concerns = write_concerns(analysis, builder);
+  const auto loaded = write_list(analysis.loaded, builder);
   const auto not_loaded = write_list(analysis.not_loaded, builder);
   const auto suggestions = write_list(analysis.suggestions, builder);
   const auto cautions = write_list(analysis.cautions, builder);
@@ -83,6 +84,7 @@ void write_report(Analysis& analysis, const Parameters& parameters, std::uint32_
   table.add_checks(checks);
   table.add_findings(findings);
   table.add_concerns(concerns);
+  table.add_loaded(loaded);
   table.add_not_loaded(not_loaded);
   table.add_suggestions(suggestions);
   if (!bulletin.IsNull()) table.add_bulletin(bulletin);
