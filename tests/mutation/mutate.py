@@ -2,7 +2,7 @@
 """How well the tests hold the rules: every comparison and every number of checking/ and interpretation/ is
 changed in turn, and a test has to notice.
 
-    python3 tests/mutation/mutate.py [--keep FOLDER] [--jobs N] [--only PART] [--least PERCENT]
+    python3 tests/mutation/mutate.py [--keep FOLDER] [--jobs N] [--only PART] [--every N] [--least PERCENT]
 
 All mutants are built at once into one copy of the sources, each behind a switch that the environment sets, so
 that a mutant costs a run of the tests and no build. Comparisons are changed in two ways (the neighbour that
@@ -264,7 +264,8 @@ def main():
     parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("--keep", type=Path, default=ROOT / "build/mutation")
     parser.add_argument("--jobs", type=int, default=os.cpu_count())
-    parser.add_argument("--only", default="")
+    parser.add_argument("--only", default="", help="files whose path holds this")
+    parser.add_argument("--every", type=int, default=1, help="a sample: every Nth mutant")
     parser.add_argument("--least", type=float, default=90)
     options = parser.parse_args()
     tree = options.keep.resolve()
@@ -283,7 +284,7 @@ def main():
         for test in tests:
             if not run(tree, test, -1):
                 sys.exit(f"{test} fails without a mutant")
-    chosen = [i for i, place in enumerate(mutants.places) if options.only in place[0]]
+    chosen = [i for i, place in enumerate(mutants.places) if options.only in place[0]][:: options.every]
     survivors = []
     with concurrent.futures.ThreadPoolExecutor(options.jobs) as pool:
         for i, alive in zip(chosen, pool.map(lambda i: survives(tree, i, mutants.places[i][0]), chosen)):
