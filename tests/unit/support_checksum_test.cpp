@@ -32,7 +32,8 @@ std::uint32_t one_bit_at_a_time(const std::vector<std::uint8_t>& bytes) {
   return ~crc;
 }
 
-// Sixty-four, sixteen and eight bytes at a step and the rest one by one must agree with the definition, at every length and start.
+// Sixty-four, sixteen and eight bytes at a step and the rest one by one must agree with the definition, at
+// every length and start.
 TEST(Crc32, AgreesWithTheDefinitionAtEveryLength) {
   std::vector<std::uint8_t> bytes;
   std::uint32_t value = 1;

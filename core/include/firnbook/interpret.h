@@ -72,9 +72,9 @@ FIRN_API firn_status firn_check(firn_context* context, const uint8_t* pit, size_
 
 /* Checks, findings method by method, layers of concern, what the tests did not load, cautions. `options`
    may be NULL. Where a bulletin is given, the report also says how the pit lies to it (bulletin.h). Errors:
-   those of firn_pit_verify, for the bulletin too; FIRN_BAD_ARGUMENT for an option or a parameter out of range,
-   which is then named with its limits and its unit; FIRN_NULL_ARGUMENT for parameters that are counted and not
-   given; FIRN_BAD_UTF8 for the region. Since 0.1. */
+   those of firn_pit_verify, for the bulletin too; FIRN_BAD_ARGUMENT for an option or a parameter out of
+   range, which is then named with its limits and its unit; FIRN_NULL_ARGUMENT for parameters that are counted
+   and not given; FIRN_BAD_UTF8 for the region. Since 0.1. */
 FIRN_API firn_status firn_interpret(firn_context* context, const uint8_t* pit, size_t size,
                                     const firn_interpret_options* options, firn_buffer* report,
                                     firn_error* error);
@@ -205,7 +205,7 @@ FIRN_API firn_status firn_report_concern(const firn_report* report, uint32_t pos
 FIRN_API firn_status firn_report_evidence(const firn_report* report, uint32_t concern, uint32_t nth,
                                           uint32_t* finding, firn_error* error);
 FIRN_API firn_status firn_report_loaded_by(const firn_report* report, uint32_t position, firn_loaded_by* out,
-                                        firn_error* error);
+                                           firn_error* error);
 FIRN_API firn_status firn_report_not_loaded(const firn_report* report, uint32_t position,
                                             firn_not_loaded* out, firn_error* error);
 FIRN_API firn_status firn_report_suggestion(const firn_report* report, uint32_t position,
