@@ -20,6 +20,15 @@ namespace firn::interpretation {
 using firnbook::ConcernKind;
 using firnbook::ConcernRank;
 
+namespace {
+
+// Computed from measurements and estimates, and no observation of its own.
+bool is_computed(const Finding& finding) {
+  return finding.method() == Method::skier_stability || finding.method() == Method::critical_crack_length;
+}
+
+}  // namespace
+
 ConcernRank rank_of(const pit::View& pit, const Finding& finding) {
   switch (finding.key()) {
     case FindingKey::ect_crossed_before_22:
@@ -51,16 +60,10 @@ ConcernRank rank_of(const pit::View& pit, const Finding& finding) {
     case FindingKey::threshold_sum:
     case FindingKey::lemons:
     case FindingKey::weak_layer_build:
-    case FindingKey::skier_index_low:
-    case FindingKey::skier_index_between:
-    case FindingKey::skier_index_high:
-    case FindingKey::skier_index_in_track:
-    case FindingKey::skier_index_no_penetration:
-    case FindingKey::critical_crack_length:
     case FindingKey::marked_by_observer:
       return ConcernRank::structure;
     default:
-      return ConcernRank::broke;
+      return is_computed(finding) ? ConcernRank::structure : ConcernRank::broke;
   }
 }
 
@@ -84,18 +87,12 @@ bool founds(const Finding& finding) {
     case FindingKey::rb_outside_depth:
     case FindingKey::lemons:
     case FindingKey::weak_layer_build:
-    // One more measurement moves an index, and must not take a concern away.
-    case FindingKey::skier_index_low:
-    case FindingKey::skier_index_between:
-    case FindingKey::skier_index_high:
-    case FindingKey::skier_index_in_track:
-    case FindingKey::skier_index_no_penetration:
-    case FindingKey::critical_crack_length:
       return false;
     case FindingKey::threshold_sum:
       return finding.verdict() == Verdict::raises;
     default:
-      return true;
+      // One more measurement moves an index, and must not take a concern away.
+      return !is_computed(finding);
   }
 }
 
@@ -322,25 +319,32 @@ class Gatherer {
     }
     add_flags(concern, seeds_[from].home);
     add_gradients(concern);
-    const auto begin = analysis_.evidence.begin() + static_cast<std::ptrdiff_t>(concern.first_evidence);
-    std::sort(begin, analysis_.evidence.end(), [this](std::uint32_t one, std::uint32_t other) {
-      return reading_order(one) < reading_order(other);
-    });
+    order_evidence(concern.first_evidence);
     concern.evidence_count = static_cast<std::uint32_t>(analysis_.evidence.size()) - concern.first_evidence;
     analysis_.concerns.push_back(concern);
   }
 
-  std::tuple<std::int32_t, ConcernRank, std::int32_t, std::int32_t, std::int32_t, std::uint32_t>
-  reading_order(std::uint32_t index) const {
+  // Each piece is looked up once, not once a comparison.
+  void order_evidence(std::uint32_t from) {
+    std::vector<Reading>& order = analysis_.workspace.reading;
+    order.clear();
+    for (std::size_t i = from; i < analysis_.evidence.size(); ++i) {
+      order.push_back(reading_of(analysis_.evidence[i]));
+    }
+    std::sort(order.begin(), order.end(), [](const Reading& one, const Reading& other) {
+      return std::tie(one.first, one.test, one.finding) < std::tie(other.first, other.test, other.finding);
+    });
+    for (std::size_t i = 0; i < order.size(); ++i) analysis_.evidence[from + i] = order[i].finding;
+  }
+
+  // What several methods say of one fracture stays together.
+  Reading reading_of(std::uint32_t index) const {
     const Finding& one = finding(index);
-    // What several methods say of one fracture stays together.
     const bool tested = one.subject().thing() == Thing::fracture;
-    return {order_of_method(one.method()),
-            rank_of(pit_, one),
-            ease_of(pit_, one),
-            tested ? one.subject().index() : 0,
-            tested ? one.subject().sub() : 0,
-            index};
+    const std::int32_t first = order_of_method(one.method()) << 16 |
+                               static_cast<std::int32_t>(rank_of(pit_, one)) << 8 | ease_of(pit_, one);
+    const std::int64_t test = tested ? std::int64_t{one.subject().index()} << 32 | one.subject().sub() : 0;
+    return {first, test, index};
   }
 
   Concern describe(std::size_t from, std::size_t to) const {

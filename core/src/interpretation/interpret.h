@@ -234,11 +234,19 @@ struct Densities {
   std::vector<std::uint32_t> readings;
 };
 
+// Where a piece of evidence stands within its concern: method, rank and ease; then the fracture it is about.
+struct Reading {
+  std::int32_t first;
+  std::int64_t test;
+  std::uint32_t finding;
+};
+
 // Memory that is reused from pit to pit and holds nothing of its own between them.
 struct Workspace {
   Places places;
   std::vector<Seed> seeds;
   std::vector<std::uint32_t> strong_gradients;
+  std::vector<Reading> reading;
   std::vector<std::int32_t> boundary_of_layer;  // the boundary below each layer, by stored position
   std::vector<Reach> ct, ect;
   std::vector<Interface> interfaces;
