@@ -30,6 +30,8 @@ typedef enum firn_status {
   FIRN_NOTES_CONTRADICT = 301,     /* two lines of field notes contradict each other */
   FIRN_BAD_UTF8 = 302,             /* text that is not UTF-8, or holds control characters */
   FIRN_NO_BULLETIN = 303,          /* a text in which no bulletin could be read, see line and column */
+  FIRN_NOT_UNDERSTOOD = 304, /* a document that is not what its format wants, see path, line and column */
+  FIRN_NOT_HELD = 305,       /* the format cannot hold what the pit says, see path */
 
   /* 400: recording */
   FIRN_BAD_EDIT = 400,       /* an edit that says nothing, or something impossible */

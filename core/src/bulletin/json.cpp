@@ -4,80 +4,11 @@
 #include <cstring>
 #include <new>
 
+#include "support/json_parser.h"
 #include "support/text.h"
-
-// An assertion of the parser means a defect of ours. Debug builds stop there, so that the tests notice;
-// others go on, since the parser's own checks stand beside its assertions.
-#ifdef NDEBUG
-#define RAPIDJSON_ASSERT(condition) static_cast<void>(0)
-#else
-#define RAPIDJSON_ASSERT(condition) ((condition) ? static_cast<void>(0) : __builtin_trap())
-#endif
-#include <rapidjson/reader.h>
 
 namespace firn::bulletin {
 namespace {
-
-// Memory of the parser: running out of it is what it is everywhere else, std::bad_alloc.
-class ParserMemory {
- public:
-  void* Malloc(std::size_t size) { return size == 0 ? nullptr : ::operator new(size); }
-  void* Realloc(void* old, std::size_t old_size, std::size_t size) {
-    void* made = Malloc(size);
-    if (old != nullptr && made != nullptr) std::memcpy(made, old, old_size < size ? old_size : size);
-    Free(old);
-    return made;
-  }
-  static void Free(void* memory) { ::operator delete(memory); }
-};
-
-// The text as the parser's stream. A zero byte is the parser's sign for the end.
-struct TextStream {
-  typedef char Ch;
-
-  char Peek() const { return at == end ? '\0' : *at; }
-  char Take() { return at == end ? '\0' : *at++; }
-  std::size_t Tell() const { return static_cast<std::size_t>(at - begin); }
-  char* PutBegin() { return nullptr; }
-  void Put(char) {}
-  void Flush() {}
-  std::size_t PutEnd(char*) { return 0; }
-
-  const char* begin;
-  const char* at;
-  const char* end;
-};
-
-const char* words_of(rapidjson::ParseErrorCode code, bool at_end) {
-  if (code == rapidjson::kParseErrorDocumentEmpty) return "there is no value here";
-  if (at_end) return "the text ends here, before it is complete";
-  switch (code) {
-    case rapidjson::kParseErrorDocumentRootNotSingular:
-      return "more text follows after the value has ended";
-    case rapidjson::kParseErrorValueInvalid:
-      return "this is no value of JSON";
-    case rapidjson::kParseErrorObjectMissName:
-      return "the name of a member should stand here, in quotes";
-    case rapidjson::kParseErrorObjectMissColon:
-      return "a colon is missing after the name of a member";
-    case rapidjson::kParseErrorObjectMissCommaOrCurlyBracket:
-      return "a comma or } is missing here";
-    case rapidjson::kParseErrorArrayMissCommaOrSquareBracket:
-      return "a comma or ] is missing here";
-    case rapidjson::kParseErrorStringUnicodeEscapeInvalidHex:
-    case rapidjson::kParseErrorStringUnicodeSurrogateInvalid:
-    case rapidjson::kParseErrorStringEscapeInvalid:
-      return "a backslash in a text is not followed by what JSON allows";
-    case rapidjson::kParseErrorStringMissQuotationMark:
-      return "a text has no closing quote";
-    case rapidjson::kParseErrorNumberTooBig:
-    case rapidjson::kParseErrorNumberMissFraction:
-    case rapidjson::kParseErrorNumberMissExponent:
-      return "this number is not written as JSON wants it";
-    default:
-      return "this is not JSON";
-  }
-}
 
 bool is_blank(char byte) {
   return byte == ' ' || byte == '\t' || byte == '\n' || byte == '\r';
@@ -123,7 +54,7 @@ bool is_low(std::int32_t code) {
 // Receives what the parser finds and hangs it into the tree.
 class JsonBuilder {
  public:
-  JsonBuilder(Json& json, const TextStream& stream) : json_(json), stream_(stream) {}
+  JsonBuilder(Json& json, const JsonText& stream) : json_(json), stream_(stream) {}
 
   bool Null() { return leaf(JsonType::null); }
   bool Bool(bool value) {
@@ -239,7 +170,7 @@ class JsonBuilder {
   }
 
   Json& json_;
-  const TextStream& stream_;
+  const JsonText& stream_;
   std::vector<Open> open_;
   std::size_t last_end_ = 0;
   std::uint32_t key_begin_ = 0, key_size_ = 0;
@@ -328,10 +259,10 @@ bool Json::read(std::string_view text) {
   mend();
 
   constexpr unsigned kFlags = rapidjson::kParseIterativeFlag | rapidjson::kParseNumbersAsStringsFlag;
-  TextStream stream = {text_.data(), text_.data(), text_.data() + text_.size()};
+  JsonText stream = {text_.data(), text_.data(), text_.data() + text_.size()};
   JsonBuilder builder(*this, stream);
-  ParserMemory memory;
-  rapidjson::GenericReader<rapidjson::UTF8<>, rapidjson::UTF8<>, ParserMemory> reader(&memory);
+  JsonMemory memory;
+  rapidjson::GenericReader<rapidjson::UTF8<>, rapidjson::UTF8<>, JsonMemory> reader(&memory);
   const rapidjson::ParseResult result = reader.Parse<kFlags>(stream, builder);
   // A zero byte stops the parser without an error when it follows the value.
   const std::size_t left = begin_after(text_, stream.Tell());
@@ -339,8 +270,9 @@ bool Json::read(std::string_view text) {
   const std::size_t at = result.IsError() ? result.Offset() : left;
   broken_at_ = static_cast<std::uint32_t>(at < text_.size() ? at : text_.size());
   broken_ = builder.refused() != nullptr ? builder.refused()
-            : result.IsError() ? words_of(result.Code(), begin_after(text_, stream.Tell()) >= text_.size())
-                               : words_of(rapidjson::kParseErrorDocumentRootNotSingular, false);
+            : result.IsError()
+                ? words_of_json_error(result.Code(), begin_after(text_, stream.Tell()) >= text_.size())
+                : words_of_json_error(rapidjson::kParseErrorDocumentRootNotSingular, false);
   builder.cut(broken_at_);
   return false;
 }

@@ -47,7 +47,8 @@ firn_status refuse(const Call& call, firn_status status, const char* what, const
 firn_status refuse(const Call& call, const Failure& failure) {
   const bool somewhere =
       failure.place.thing() != firnbook::Thing::pit || failure.place.field() != kWholeThing;
-  const std::string path = somewhere ? path_of(failure.place) : std::string();
+  std::string path = failure.path;
+  if (path.empty() && somewhere) path = path_of(failure.place);
   tell(call, failure.status, failure.what, failure.remedy, path, failure.line, failure.column);
   return failure.status;
 }

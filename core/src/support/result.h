@@ -25,6 +25,8 @@ struct Failure {
   std::string what;
   std::string remedy;
   firnbook::Place place = whole_pit();
+  // In a document that is no pit yet, or no longer one; stands before the place.
+  std::string path;
   std::uint32_t line = 0;
   std::uint32_t column = 0;
 };

@@ -1,0 +1,286 @@
+// Pits with anything in any field, for tests of formats: the fields are those of the schema, walked by the
+// list in typed_fields.h, so that a field that a format forgets is found.
+#pragma once
+
+#include <cstdint>
+#include <cstring>
+#include <limits>
+#include <memory>
+#include <string>
+#include <type_traits>
+#include <vector>
+
+#include "notation/notes.h"
+#include "support/place.h"
+#include "support/text.h"
+#include "typed_fields.h"
+#include "vocabulary/codes.h"
+
+namespace firn::tests {
+
+using firnbook::Depth;
+using firnbook::Moment;
+using firnbook::Place;
+using firnbook::TimePrecision;
+using firnbook::TimeSpan;
+
+// How far a pit may stray from what people would write.
+enum class Wild { plausible, any_number };
+// What notes cannot hold is left out of a pit for notes.
+enum class Holds { what_notes_can, everything };
+
+class RandomPit {
+ public:
+  RandomPit(std::uint64_t seed, Wild wild, Holds holds = Holds::what_notes_can)
+      : state_(seed * 2654435761u + 12345), wild_(wild), for_notes_(holds == Holds::what_notes_can) {}
+
+  std::unique_ptr<firnbook::PitT> pit() {
+    auto pit = std::make_unique<firnbook::PitT>();
+    density_ = roll(4) + 1;
+    fill(*pit);
+    if (!for_notes_) return pit;
+    pit->extensions.clear();
+    pit->unread_edits = flatbuffers::nullopt;  // nor of a journal
+    for (auto& profile : pit->surface_area) {
+      profile->dense_depth_cm.clear();
+      profile->dense_m2kg.clear();
+    }
+    for (auto& profile : pit->hardness) {
+      profile->dense_depth_cm.clear();
+      profile->dense_n.clear();
+    }
+    return pit;
+  }
+
+ private:
+  std::uint32_t roll(std::uint32_t sides) {
+    state_ = state_ * 6364136223846793005u + 1442695040888963407u;
+    return static_cast<std::uint32_t>(state_ >> 33) % sides;
+  }
+  bool skip() { return roll(5) >= density_; }
+
+  std::int64_t number(std::int64_t lowest, std::int64_t highest) {
+    if (wild_ == Wild::any_number && roll(3) == 0) {
+      const std::int64_t edges[] = {lowest, highest, 0, -1, lowest + 1, highest - 1};
+      const std::int64_t edge = edges[roll(6)];
+      return edge < lowest ? lowest : edge;
+    }
+    const std::int64_t value = static_cast<std::int64_t>(roll(300000)) - (lowest < 0 ? 5000 : 0);
+    return value > highest ? value % highest : value;
+  }
+
+  template <class E>
+  E code() {
+    const CodeTable table = code_table<E>();
+    if (wild_ == Wild::any_number && roll(10) == 0) return static_cast<E>(roll(256));
+    return static_cast<E>(table.codes[roll(static_cast<std::uint32_t>(table.count))].value);
+  }
+
+  std::string text() {
+    static const char* const kTexts[] = {"KL",
+                                         "sugary, to the ground",
+                                         "wind crust",
+                                         "same aspect and elevation as Larch Bowl; gentler and short",
+                                         "U",
+                                         "~",
+                                         "a \"quoted\" word",
+                                         "back\\slash",
+                                         "two\nlines\tand\ttabs",
+                                         "\xD7\xA9\xD7\x9C\xD7\x92",
+                                         " blanks around ",
+                                         "# no comment",
+                                         "\x7F and \xC2\x85",
+                                         u8"\u201Ccurly\u201D",
+                                         "(in brackets), 17,5; yes?",
+                                         "not looked for",
+                                         "crust",
+                                         "\xF0\x9F\x8F\x94",
+                                         "formed 2027-01-02",
+                                         "N",
+                                         "issued",
+                                         "profile"};
+    return kTexts[roll(sizeof kTexts / sizeof kTexts[0])];
+  }
+
+  Moment moment() {
+    if (!for_notes_ && wild_ == Wild::any_number && roll(8) == 0) {
+      return Moment(number(INT64_MIN, INT64_MAX), static_cast<std::int16_t>(number(-32768, 32767)),
+                    static_cast<TimePrecision>(roll(8)), static_cast<std::uint8_t>(roll(3)));
+    }
+    CalendarTime time;
+    time.year = wild_ == Wild::any_number ? roll(10000) : 1990 + roll(60);
+    const auto precision = static_cast<TimePrecision>(1 + roll(5));
+    if (precision >= TimePrecision::month) time.month = static_cast<int>(1 + roll(12));
+    if (precision >= TimePrecision::day) time.day = static_cast<int>(1 + roll(28));
+    if (precision >= TimePrecision::minute) time.hour = static_cast<int>(roll(24));
+    if (precision >= TimePrecision::minute) time.minute = static_cast<int>(roll(60));
+    if (precision >= TimePrecision::second) time.second = static_cast<int>(roll(60));
+    const bool known = roll(2) == 0;
+    const auto offset = static_cast<std::int16_t>(known ? static_cast<int>(roll(2 * 1439 + 1)) - 1439 : 0);
+    return Moment(seconds_of(time), offset, precision, known ? 1 : 0);
+  }
+
+  Depth depth() {
+    const auto datum = roll(4) != 0 ? datum_ : code<firnbook::Datum>();
+    return Depth(static_cast<std::int32_t>(number(INT32_MIN, INT32_MAX)), datum, direction_);
+  }
+
+  // Only places that a path can name.
+  Place place() {
+    for (;;) {
+      const auto thing = static_cast<firnbook::Thing>(roll(33));
+      // One roll after the other: the order of arguments differs between compilers.
+      const auto index = static_cast<std::int32_t>(roll(3)) - 1;
+      const auto sub = static_cast<std::int32_t>(roll(3)) - 1;
+      const std::uint16_t field = roll(3) == 0 ? kWholeThing : static_cast<std::uint16_t>(roll(20));
+      const Place candidate(index, sub, field, thing);
+      if (!for_notes_ || is_canonical(candidate)) return candidate;
+    }
+  }
+
+  // A place is only printed without loss where its path says all of it.
+  static bool is_canonical(const Place& place) {
+    const std::string path = path_of(place);
+    const std::string remark = "remark \"x\", about " + path;
+    std::vector<Failure> others;
+    auto notes = notation::read_notes(remark, {}, others);
+    if (!notes) return false;
+    const Place& back = *(*notes).pit->remarks[0]->about;
+    return back.index() == place.index() && back.sub() == place.sub() && back.field() == place.field() &&
+           back.thing() == place.thing();
+  }
+
+  // --- one member each ---
+  template <class T>
+  std::enable_if_t<std::is_arithmetic_v<T>> fill(flatbuffers::Optional<T>& member) {
+    if (std::is_same_v<T, bool>) {
+      member = static_cast<T>(roll(2));
+    } else {
+      member = static_cast<T>(number(static_cast<std::int64_t>(std::numeric_limits<T>::min()),
+                                     static_cast<std::int64_t>(std::numeric_limits<T>::max())));
+    }
+  }
+  template <class T>
+  std::enable_if_t<std::is_enum_v<T>> fill(flatbuffers::Optional<T>& member) {
+    member = code<T>();
+  }
+  void fill(std::string& member) { member = text(); }
+  void fill(std::unique_ptr<Depth>& member) { member = std::make_unique<Depth>(depth()); }
+  void fill(std::unique_ptr<Moment>& member) { member = std::make_unique<Moment>(moment()); }
+  void fill(std::unique_ptr<Place>& member) { member = std::make_unique<Place>(place()); }
+  void fill(std::unique_ptr<TimeSpan>& member) {
+    const Moment begin = moment();
+    member = std::make_unique<TimeSpan>(begin, roll(2) == 0 ? Moment() : moment());
+  }
+  void fill(std::vector<std::int32_t>& member) {
+    for (std::uint32_t i = roll(4); i > 0; --i)
+      member.push_back(static_cast<std::int32_t>(number(INT32_MIN, INT32_MAX)));
+  }
+  void fill(std::vector<std::uint8_t>& member) {
+    for (std::uint32_t i = roll(33); i > 0; --i) member.push_back(static_cast<std::uint8_t>(roll(256)));
+  }
+  void fill(std::vector<float>& member) {
+    for (std::uint32_t i = for_notes_ ? 0 : roll(6); i > 0; --i) {
+      const std::uint32_t bits = roll(0x7FFFFFFF) << 1 | roll(2);
+      float value = static_cast<float>(roll(4000)) / 8;
+      if (wild_ == Wild::any_number) std::memcpy(&value, &bits, sizeof value);
+      member.push_back(value - value == 0 ? value : 0.0f);
+    }
+  }
+  void fill(std::vector<Depth>& member) {
+    for (std::uint32_t i = roll(3); i > 0; --i) member.push_back(depth());
+  }
+  void fill(std::vector<firnbook::GrainForm>& member) {
+    for (std::uint32_t i = roll(3); i > 0; --i) member.push_back(code<firnbook::GrainForm>());
+  }
+  template <class T>
+  std::void_t<typename T::TableType> fill(std::unique_ptr<T>& member) {
+    member = std::make_unique<T>();
+    fill(*member);
+  }
+  template <class T>
+  std::void_t<typename T::TableType> fill(std::vector<std::unique_ptr<T>>& member) {
+    for (std::uint32_t i = roll(4); i > 0; --i) {
+      member.push_back(std::make_unique<T>());
+      fill(*member.back());
+    }
+  }
+  // Bits of fields that exist, other than the mask itself, which is the last.
+  template <class T>
+  void fill_mask(T& object, flatbuffers::voffset_t last) {
+    if (roll(4) != 0) return;
+    for (std::uint16_t i = 0; i < field_id(last); ++i) {
+      if (roll(6) == 0) object |= std::uint64_t{1} << i;
+    }
+  }
+
+  template <class T>
+  std::void_t<typename T::TableType> fill(T& object) {
+    datum_ = roll(3) == 0 ? code<firnbook::Datum>() : firnbook::Datum::surface;
+    direction_ = roll(3) == 0 ? code<firnbook::Direction>() : firnbook::Direction::vertical;
+    each_field(Of<typename T::TableType>{}, [&](auto field, auto, auto member) {
+      using Member = std::decay_t<decltype(object.*member)>;
+      if constexpr (std::is_same_v<Member, std::uint64_t>) {
+        fill_mask(object.*member, field);
+      } else if constexpr (!std::is_same_v<Member, std::uint16_t>) {
+        if (!skip()) fill(object.*member);
+      }
+    });
+    settle(object);
+  }
+
+  // What notes cannot hold is named in the brief of write_notes, and tested elsewhere.
+  template <class T>
+  void settle(T& object) {
+    if (!for_notes_) return;
+    if constexpr (std::is_same_v<T, firnbook::WeatherT>) {
+      // A code of METAR in the guidelines' book, and the other way round, has no letters.
+      if (wild_ == Wild::plausible && object.precipitation && object.precipitation_family) {
+        const bool metar = static_cast<int>(*object.precipitation) < 100;
+        if (metar != (*object.precipitation_family == firnbook::CodeFamily::metar)) {
+          object.precipitation_family = flatbuffers::nullopt;
+        }
+      }
+    }
+    if constexpr (std::is_same_v<T, firnbook::LayerT> || has_readings_span<T>) {
+      if (object.top != nullptr && object.bottom != nullptr) {
+        *object.bottom = Depth(object.bottom->value_10um(), object.top->datum(), object.top->direction());
+      }
+    }
+    if constexpr (std::is_same_v<T, firnbook::StabilityTestT>) clean_words(object);
+  }
+
+  template <class T>
+  static constexpr bool has_readings_span =
+      std::is_same_v<T, firnbook::DensityReadingT> || std::is_same_v<T, firnbook::LiquidWaterReadingT> ||
+      std::is_same_v<T, firnbook::SurfaceAreaReadingT> || std::is_same_v<T, firnbook::HardnessReadingT> ||
+      std::is_same_v<T, firnbook::StrengthReadingT> || std::is_same_v<T, firnbook::ImpurityReadingT>;
+
+  // A test line has no escapes for control characters.
+  static void clean(std::string& words) {
+    for (const char c : words) {
+      if (static_cast<unsigned char>(c) >= 0x20 && c != 0x7F && words.find("\xC2\x85") == std::string::npos)
+        continue;
+      words = "words";
+      return;
+    }
+  }
+  static void clean_words(firnbook::StabilityTestT& test) {
+    clean(test.words);
+    for (auto& fracture : test.fractures) {
+      clean(fracture->words);
+      if (fracture->on == nullptr) continue;
+      clean(fracture->on->words);
+      if (fracture->on->name != nullptr) clean(fracture->on->name->words);
+    }
+  }
+
+  std::uint64_t state_;
+  Wild wild_;
+  bool for_notes_;
+  std::uint32_t density_ = 3;
+  firnbook::Datum datum_ = firnbook::Datum::surface;
+  firnbook::Direction direction_ = firnbook::Direction::vertical;
+};
+
+}  // namespace firn::tests
