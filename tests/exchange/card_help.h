@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "exchange/card/card.h"
+#include "exchange/card/checksum.h"
 #include "notes_help.h"
 
 namespace firn::tests {
@@ -49,6 +50,12 @@ inline firn_status refusal_of(const Bytes& card) {
   EXPECT_FALSE(pit.failure().what.empty());
   EXPECT_FALSE(pit.failure().remedy.empty());
   return pit.failure().status;
+}
+
+// Puts the right checksum behind bytes that need not be a card.
+inline void seal(Bytes& card) {
+  const std::uint32_t crc = exchange::card::crc32c(card.data(), card.size());
+  for (int shift = 24; shift >= 0; shift -= 8) card.push_back(static_cast<std::uint8_t>(crc >> shift));
 }
 
 // A quick pit as people dig it: five layers and two tests. Invented.

@@ -319,7 +319,7 @@ TimeSpan Moments::code_span(Bits& bits, const TimeSpan& span) {
 
 // Bounds: so many texts are looked through, and a card of few bytes cannot ask for many times a long text.
 constexpr std::size_t kMostBefore = 64;
-constexpr std::size_t kLongestRemembered = 255;
+constexpr std::size_t kLongestRemembered = 100;
 
 void Texts::remember(const std::string& text) {
   if (text.size() > kLongestRemembered) return;
