@@ -1,0 +1,1 @@
+firn_fuzz(card DEPENDS card)
