@@ -11,7 +11,7 @@
 #include <vector>
 
 #include "schemas/pit_generated.h"
-#include "support/place.h"
+#include "support/result.h"
 #include "typed_fields.h"
 
 namespace firn::tests {

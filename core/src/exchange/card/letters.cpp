@@ -7,18 +7,18 @@
 namespace firn::exchange::card {
 namespace {
 
+enum class Kind : std::uint8_t { text, end, raw };
 struct Piece {
   std::uint8_t width;
+  Kind kind;
   std::string_view text;
 };
 
 // In the order of their codes. The end and the run of raw bytes have no text of their own.
-constexpr std::string_view kEnd{"END", 3};
-constexpr std::string_view kRaw{"RAW", 3};
 constexpr Piece kPieces[] = {
-#define LETTERS(width, text) {width, {text, sizeof(text) - 1}},
-#define LETTERS_END(width) {width, kEnd},
-#define LETTERS_RAW(width) {width, kRaw},
+#define LETTERS(width, text) {width, Kind::text, {text, sizeof(text) - 1}},
+#define LETTERS_END(width) {width, Kind::end, {}},
+#define LETTERS_RAW(width) {width, Kind::raw, {}},
 #include "exchange/card/letters.def"
 #undef LETTERS
 #undef LETTERS_END
@@ -28,10 +28,6 @@ constexpr std::size_t kCount = std::size(kPieces);
 constexpr unsigned kWidest = 16;
 // Runs of raw bytes are short, or as long as a text in another script.
 constexpr unsigned kRunOrder = 3;
-
-constexpr bool is_text(const Piece& piece) {
-  return piece.text.data() != kEnd.data() && piece.text.data() != kRaw.data();
-}
 
 // Codes of one width count up, and go on from the last of the width before with a zero behind it.
 struct Codes {
@@ -57,14 +53,14 @@ constexpr Codes make_codes() {
 constexpr Codes kCodes = make_codes();
 static_assert(kCodes.is_whole, "a Huffman code leaves no code over");
 
-constexpr std::size_t position_of(std::string_view mark) {
+constexpr std::size_t position_of(Kind kind) {
   for (std::size_t i = 0; i < kCount; ++i) {
-    if (kPieces[i].text.data() == mark.data()) return i;
+    if (kPieces[i].kind == kind) return i;
   }
   return kCount;
 }
-constexpr std::size_t kEndAt = position_of(kEnd);
-constexpr std::size_t kRawAt = position_of(kRaw);
+constexpr std::size_t kEndAt = position_of(Kind::end);
+constexpr std::size_t kRawAt = position_of(Kind::raw);
 
 // Pieces by their first byte.
 struct ByFirstByte {
@@ -77,7 +73,7 @@ constexpr ByFirstByte sort_by_first_byte() {
   for (unsigned byte = 0; byte < 256; ++byte) {
     sorted.start[byte] = static_cast<std::uint16_t>(at);
     for (std::size_t i = 0; i < kCount; ++i) {
-      if (is_text(kPieces[i]) && static_cast<unsigned char>(kPieces[i].text[0]) == byte) {
+      if (kPieces[i].kind == Kind::text && static_cast<unsigned char>(kPieces[i].text[0]) == byte) {
         sorted.piece[at++] = static_cast<std::uint16_t>(i);
       }
     }
