@@ -55,6 +55,7 @@ EXPECT_NO_PADDING(firn_sign);
 EXPECT_NO_PADDING(firn_slide);
 EXPECT_NO_PADDING(firn_step);
 EXPECT_NO_PADDING(firn_compare_options);
+EXPECT_NO_PADDING(firn_convert_options);
 EXPECT_NO_PADDING(firn_procedure_entry);
 EXPECT_NO_PADDING(firn_probe_result);
 EXPECT_NO_PADDING(firn_assessment);

@@ -16,6 +16,13 @@ void feed_pit(firn_context* context, const std::uint8_t* pit, std::size_t size, 
   firn_pit_verify(context, pit, size, nullptr);
   firn_pit_is_newer(context, pit, size, &newer, nullptr);
   firn_notes_write(context, pit, size, out.out(), more.out(), nullptr);
+  for (std::uint32_t to = FIRN_FORMAT_FIRN; to <= FIRN_FORMAT_BULLETIN_JSON; ++to) {
+    firn_convert_options options = FIRN_INIT(firn_convert_options);
+    options.from = FIRN_FORMAT_FIRN;
+    options.to = to;
+    options.leave_out = 1;
+    firn_convert(context, pit, size, &options, out.out(), more.out(), nullptr);
+  }
   firn_check(context, pit, size, out.out(), nullptr);
   firn_draw_profile(context, pit, size, nullptr, 0, nullptr, out.out(), nullptr);
   firn_note_write(context, pit, size, bytes_of(report), report.size(), out.out(), nullptr);

@@ -316,6 +316,22 @@ firn_status interpret_with_bulletin(Scene& s) {
   return firn_interpret(s.context, bytes_of(s.pit), s.pit.size(), &options, &s.out, &s.error);
 }
 
+firn_status convert(Scene& s, const std::string& document, std::uint32_t to) {
+  firn_convert_options options = FIRN_INIT(firn_convert_options);
+  options.to = to;
+  return firn_convert(s.context, bytes_of(document), document.size(), &options, &s.out, &s.more, &s.error);
+}
+// In a context of its own, so that nothing of it counts.
+std::string converted(const Scene& s, std::uint32_t to) {
+  Context context;
+  Buffer made(context);
+  firn_convert_options options = FIRN_INIT(firn_convert_options);
+  options.to = to;
+  EXPECT_EQ(firn_convert(context, bytes_of(s.pit), s.pit.size(), &options, made.out(), nullptr, nullptr),
+            FIRN_OK);
+  return made.text();
+}
+
 const std::vector<Case>& cases() {
   static const std::vector<Case> all = {
       {"pit_verify",
@@ -328,6 +344,26 @@ const std::vector<Case>& cases() {
       {"notes_write",
        [](Scene& s) {
          return firn_notes_write(s.context, bytes_of(s.pit), s.pit.size(), &s.out, &s.more, &s.error);
+       }},
+      {"convert_to_json", [](Scene& s) { return convert(s, s.pit, FIRN_FORMAT_JSON); }},
+      {"convert_to_caaml", [](Scene& s) { return convert(s, s.pit, FIRN_FORMAT_CAAML); }},
+      {"convert_to_a_picture", [](Scene& s) { return convert(s, s.pit, FIRN_FORMAT_CARD_PICTURE); }},
+      {"convert_to_a_table", [](Scene& s) { return convert(s, s.pit, FIRN_FORMAT_TESTS_TABLE); }},
+      {"convert_from_notes", [](Scene& s) { return convert(s, s.notes, FIRN_FORMAT_FIRN); }},
+      {"convert_from_json",
+       [](Scene& s) {
+         static const std::string json = converted(s, FIRN_FORMAT_JSON);
+         return convert(s, json, FIRN_FORMAT_FIRN);
+       }},
+      {"convert_from_caaml",
+       [](Scene& s) {
+         static const std::string caaml = converted(s, FIRN_FORMAT_CAAML);
+         return convert(s, caaml, FIRN_FORMAT_FIRN);
+       }},
+      {"convert_from_a_card",
+       [](Scene& s) {
+         static const std::string card = converted(s, FIRN_FORMAT_CARD_TEXT);
+         return convert(s, card, FIRN_FORMAT_FIRN);
        }},
       {"check",
        [](Scene& s) { return firn_check(s.context, bytes_of(s.pit), s.pit.size(), &s.out, &s.error); }},

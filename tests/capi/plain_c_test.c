@@ -32,6 +32,8 @@ static void check_nothing_given(void) {
       firn_pit_is_newer(NULL, NULL, 0, NULL, NULL),
       firn_notes_read(NULL, NULL, 0, NULL, NULL, NULL, NULL),
       firn_notes_write(NULL, NULL, 0, NULL, NULL, NULL),
+      firn_convert(NULL, NULL, 0, NULL, NULL, NULL, NULL),
+      firn_format_detect(NULL, NULL, 0, NULL, NULL),
       firn_check(NULL, NULL, 0, NULL, NULL),
       firn_interpret(NULL, NULL, 0, NULL, NULL, NULL),
       firn_note_write(NULL, NULL, 0, NULL, 0, NULL, NULL),

@@ -16,17 +16,17 @@ extern "C" {
 
 /* Formats. core/src/exchange holds a page about each. Since 0.1. */
 typedef enum firn_format {
-  FIRN_FORMAT_DETECT = 0,        /* to read: what the bytes look like */
-  FIRN_FORMAT_FIRN = 1,          /* the schema's bytes: a pit, a report or bulletins */
-  FIRN_FORMAT_JSON = 2,          /* the same as JSON, see schemas/json */
-  FIRN_FORMAT_CAAML = 3,         /* a pit as a CAAML snow profile: written as 6.0.4, read from 6.0.x and 5.0 */
-  FIRN_FORMAT_NOTES = 4,         /* a pit as field notes */
-  FIRN_FORMAT_CARD = 5,          /* a pit in few bytes, with a checksum */
-  FIRN_FORMAT_CARD_TEXT = 6,     /* a card as Base45 (RFC 9285) */
-  FIRN_FORMAT_CARD_PICTURE = 7,  /* a card as a QR code, in SVG; written only */
-  FIRN_FORMAT_LAYERS_TABLE = 8,  /* CSV (RFC 4180), one row a layer; written only */
-  FIRN_FORMAT_TESTS_TABLE = 9,   /* CSV, one row a fracture or a test without one; written only */
-  FIRN_FORMAT_PITS_TABLE = 10,   /* CSV, one row a pit; written only */
+  FIRN_FORMAT_DETECT = 0,       /* to read: what the bytes look like */
+  FIRN_FORMAT_FIRN = 1,         /* the schema's bytes: a pit, a report or bulletins */
+  FIRN_FORMAT_JSON = 2,         /* the same as JSON, see schemas/json */
+  FIRN_FORMAT_CAAML = 3,        /* a pit as a CAAML snow profile: written as 6.0.4, read from 6.0.x and 5.0 */
+  FIRN_FORMAT_NOTES = 4,        /* a pit as field notes */
+  FIRN_FORMAT_CARD = 5,         /* a pit in few bytes, with a checksum */
+  FIRN_FORMAT_CARD_TEXT = 6,    /* a card as Base45 (RFC 9285) */
+  FIRN_FORMAT_CARD_PICTURE = 7, /* a card as a QR code, in SVG; written only */
+  FIRN_FORMAT_LAYERS_TABLE = 8, /* CSV (RFC 4180), one row a layer; written only */
+  FIRN_FORMAT_TESTS_TABLE = 9,  /* CSV, one row a fracture or a test without one; written only */
+  FIRN_FORMAT_PITS_TABLE = 10,  /* CSV, one row a pit; written only */
   FIRN_FORMAT_BULLETIN_JSON = 11 /* bulletins in the open JSON of CAAML v6; read only */
 } firn_format;
 
@@ -39,7 +39,7 @@ typedef struct firn_convert_options {
   uint32_t keep_unread; /* 1: a line of field notes that is not understood is kept in the pit */
   uint32_t indent;      /* blanks for each level of JSON, 0 to 16; 0 = all of it in one line */
   uint32_t max_depth;   /* most levels of elements or brackets, at most 1000; 0 = 64 */
-  uint32_t reserved;    /* 0 */
+  uint32_t rows_only;   /* 1: a table without its headings, to go below another's rows */
   size_t max_bytes;     /* most bytes of the document; 0 = 64 MiB */
 } firn_convert_options;
 
@@ -47,13 +47,12 @@ typedef struct firn_convert_options {
    What was lost or changed on the way is always told in `notices`, which may be NULL: one line each,
    `KIND<TAB>LINE<TAB>COLUMN<TAB>PATH<TAB>WHAT`, with KIND one of "changed" (in another form: rounded,
    converted), "kept" (not understood, but still in the pit), "not understood" and "left out"; LINE and COLUMN
-   (bytes, from 1) are empty where the format has no lines; PATH is one of the document when reading and of the
-   pit when writing. Size 0: nothing was.
-   Errors: FIRN_NOT_UNDERSTOOD, FIRN_NOTES_NOT_UNDERSTOOD, FIRN_NOTES_CONTRADICT, FIRN_BAD_UTF8,
-   FIRN_NO_BULLETIN, FIRN_WRONG_KIND, FIRN_DAMAGED, FIRN_NEWER_SCHEMA (a card of a newer version) for what
-   cannot be read; FIRN_NOT_HELD for a pit that does not fit the format; FIRN_TOO_LARGE; FIRN_BAD_ARGUMENT for
-   a format that is not read or not written, a report or bulletins where the format holds pits only, or
-   an option out of range. Since 0.1. */
+   (bytes, from 1) are empty where the format has no lines; PATH is one of the document when reading and of
+   the pit when writing. Size 0: nothing was. Errors: FIRN_NOT_UNDERSTOOD, FIRN_NOTES_NOT_UNDERSTOOD,
+   FIRN_NOTES_CONTRADICT, FIRN_BAD_UTF8, FIRN_NO_BULLETIN, FIRN_WRONG_KIND, FIRN_DAMAGED, FIRN_NEWER_SCHEMA (a
+   card of a newer version) for what cannot be read; FIRN_NOT_HELD for a pit that does not fit the format;
+   FIRN_TOO_LARGE; FIRN_BAD_ARGUMENT for a format that is not read or not written, a report or bulletins where
+   the format holds pits only, or an option out of range. Since 0.1. */
 FIRN_API firn_status firn_convert(firn_context* context, const uint8_t* bytes, size_t size,
                                   const firn_convert_options* options, firn_buffer* out, firn_buffer* notices,
                                   firn_error* error);

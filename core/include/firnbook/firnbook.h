@@ -7,6 +7,7 @@
 #include "firnbook/codes.h"
 #include "firnbook/compare.h"
 #include "firnbook/context.h"
+#include "firnbook/convert.h"
 #include "firnbook/draw.h"
 #include "firnbook/export.h"
 #include "firnbook/guided.h"

@@ -42,6 +42,10 @@ const char* firn_status_text(firn_status status) {
       return "text that is not UTF-8, or holds control characters";
     case FIRN_NO_BULLETIN:
       return "a text in which no bulletin could be read";
+    case FIRN_NOT_UNDERSTOOD:
+      return "a document that is not what its format wants";
+    case FIRN_NOT_HELD:
+      return "the format cannot hold what the pit says";
     case FIRN_BAD_EDIT:
       return "an edit that says nothing, or something impossible";
     case FIRN_NO_SUCH_TARGET:

@@ -54,7 +54,8 @@ bool has_identifier(std::string_view bytes, const char* identifier) {
   return bytes.size() >= 8 && std::memcmp(bytes.data() + 4, identifier, 4) == 0;
 }
 bool is_firn(std::string_view bytes) {
-  return has_identifier(bytes, firnbook::PitIdentifier()) || has_identifier(bytes, firnbook::ReportIdentifier()) ||
+  return has_identifier(bytes, firnbook::PitIdentifier()) ||
+         has_identifier(bytes, firnbook::ReportIdentifier()) ||
          has_identifier(bytes, firnbook::BulletinsIdentifier());
 }
 bool is_card_text(std::string_view bytes) {
@@ -63,7 +64,8 @@ bool is_card_text(std::string_view bytes) {
   return card && card::is_card(card->data(), card->size());
 }
 
-// --- the record on its way -----------------------------------------------------------------------------------
+// --- the record on its way
+// -----------------------------------------------------------------------------------
 
 // The bytes of a schema, verified, and which schema it is.
 struct Record {
@@ -86,12 +88,13 @@ Result<Record> verified(Root root, Bytes bytes, const Limits& limits) {
   // Vectors are aligned as new is, so these bytes stay where they are.
   pit::AlignedBytes aligned;
   Record record{root, std::move(bytes), nullptr};
-  Result<const std::uint8_t*> data = pit::verify_bytes(record.bytes.data(), record.bytes.size(),
-                                                       {limits.max_bytes}, schema, aligned);
+  Result<const std::uint8_t*> data =
+      pit::verify_bytes(record.bytes.data(), record.bytes.size(), {limits.max_bytes}, schema, aligned);
   if (!data) return data.failure();
   record.table = flatbuffers::GetRoot<flatbuffers::Table>(record.bytes.data());
   if (root == Root::pit && recording::content_of(record.pit()) > recording::kMostContent) {
-    return failure_of(FIRN_TOO_LARGE, "the pit holds more than 256 MB of text and values once they are unpacked",
+    return failure_of(FIRN_TOO_LARGE,
+                      "the pit holds more than 256 MB of text and values once they are unpacked",
                       "no record is that large; its bytes may be made to harm");
   }
   return record;
@@ -142,7 +145,8 @@ Result<Record> from_notes(std::string_view text, const Conversion& conversion, N
   if (!read) return read.failure();
   for (const Failure& remark : read->remarks) {
     const bool was_kept = remark.status != FIRN_OK;
-    notices.add({was_kept ? NoticeKind::kept : NoticeKind::changed, remark.line, remark.column, {}, remark.what});
+    notices.add(
+        {was_kept ? NoticeKind::kept : NoticeKind::changed, remark.line, remark.column, {}, remark.what});
   }
   return record_of(*read->pit, conversion.limits);
 }
@@ -222,6 +226,13 @@ Done write_card(const firnbook::Pit& pit, const Conversion& conversion, std::str
   return done();
 }
 
+Done write_table(table::Table which, const firnbook::Pit& pit, const Conversion& conversion, std::string& out,
+                 Notices& notices) {
+  if (!conversion.rows_only) table::append_header(out, which);
+  table::append_rows(out, which, pit, notices);
+  return done();
+}
+
 Done write_pit(const firnbook::Pit& pit, const Conversion& conversion, std::string& out, Notices& notices) {
   switch (conversion.to) {
     case Format::caaml:
@@ -233,14 +244,11 @@ Done write_pit(const firnbook::Pit& pit, const Conversion& conversion, std::stri
     case Format::card_picture:
       return write_card(pit, conversion, out, notices);
     case Format::layers_table:
-      table::write_layers(out, pit, notices);
-      return done();
+      return write_table(table::Table::layers, pit, conversion, out, notices);
     case Format::tests_table:
-      table::write_tests(out, pit, notices);
-      return done();
+      return write_table(table::Table::tests, pit, conversion, out, notices);
     case Format::pits_table:
-      table::write_pit(out, pit, notices);
-      return done();
+      return write_table(table::Table::pits, pit, conversion, out, notices);
     default:
       return failure_of(FIRN_BAD_ARGUMENT, "the open JSON of bulletins is read only and not written",
                         "write JSON (FIRN_FORMAT_JSON) or the schema's bytes");
