@@ -16,7 +16,7 @@ struct Piece {
 
 // In the order of their codes. The end and the run of raw bytes have no text of their own.
 constexpr Piece kPieces[] = {
-#define LETTERS(width, letters) {width, Kind::text, {letters, sizeof(letters) - 1}},
+#define LETTERS(width, piece) {width, Kind::text, {piece, sizeof(piece) - 1}},
 #define LETTERS_END(width) {width, Kind::end, {}},
 #define LETTERS_RAW(width) {width, Kind::raw, {}},
 #include "exchange/card/letters.def"
