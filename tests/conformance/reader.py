@@ -51,19 +51,15 @@ class Schema:
     def values(body, has_codes):
         """Numbers and spellings: a trade's code stands in quotes in the comment, other names have blanks."""
         comment, number = "", -1
-        for line in body.replace(",", ",\n").splitlines():
-            line = line.strip()
-            if line.startswith("//"):
-                comment += line[2:]
-                continue
-            found = re.match(r"(\w+)\s*(?:=\s*(\d+))?", line)
-            if not found:
-                continue
-            number = int(found[2]) if found[2] else number + 1
-            code = re.search(r'"([^"]*)"', comment)
-            name = found[1].replace("_", " ") if has_codes else found[1]
-            yield number, code[1] if code and has_codes else name
-            comment = ""
+        for line in body.splitlines():
+            code, _, said = line.partition("//")
+            comment += said
+            for name, given in re.findall(r"(\w+)\s*(?:=\s*(\d+))?\s*,?", code):
+                number = int(given) if given else number + 1
+                quoted = re.search(r'"([^"]*)"', comment)
+                spelling = name.replace("_", " ").strip() if has_codes else name
+                yield number, quoted[1] if quoted and has_codes else spelling
+                comment = ""
 
     @staticmethod
     def members(body):
@@ -209,7 +205,8 @@ def floats(value):
     if isinstance(value, list):
         return [floats(part) for part in value]
     if isinstance(value, dict):
-        return {key: floats(part) for key, part in value.items()}
+        return {key: floats([float(part) for part in value[key]] if key.startswith("dense_") else part)
+                for key, part in value.items()}
     return value
 
 
