@@ -1,0 +1,1 @@
+firn_fuzz(bulletin SEEDS ../bulletins/*.json DEPENDS bulletin json)
