@@ -91,15 +91,12 @@ std::vector<Source> sources() {
     for (const auto& entry : std::filesystem::directory_iterator(FIRN_SOURCE_DIR + std::string(folder))) {
       const std::string ending = entry.path().extension().string();
       if ((ending != ".txt" && ending != ".json") || entry.path().stem() == "CMakeLists") continue;
-      // Sources of one name in two folders: the later one says where it is from.
-      std::string name = entry.path().stem().string();
-      for (const Source& other : all) {
-        if (other.name == name) name += "-2";
-      }
-      all.push_back({name, entry.path().string()});
+      all.push_back({entry.path().stem().string(), entry.path().string()});
     }
   }
   std::sort(all.begin(), all.end(), [](const Source& a, const Source& b) { return a.name < b.name; });
+  for (std::size_t i = 1; i < all.size(); ++i)
+    EXPECT_NE(all[i].name, all[i - 1].name) << "a name given twice";
   return all;
 }
 
@@ -184,6 +181,23 @@ TEST(Conformance, TheKitIsWhatTheLibraryMakes) {
   const auto entries = std::filesystem::directory_iterator(kFolder);
   EXPECT_EQ(static_cast<std::size_t>(std::distance(begin(entries), end(entries))), files)
       << "a file of the kit has no source any more: remove it";
+}
+
+// Buffers and their JSON as they were when a version of the schemas was frozen, never made anew.
+TEST(Conformance, WhatAFrozenVersionWroteIsReadAsItWas) {
+  Context context;
+  std::size_t buffers = 0;
+  for (const auto& entry :
+       std::filesystem::recursive_directory_iterator(FIRN_SOURCE_DIR "/tests/schema/released")) {
+    if (entry.path().extension() != ".firn") continue;
+    std::filesystem::path json = entry.path();
+    json.replace_extension(".json");
+    const std::string buffer = read_file(entry.path().string());
+    EXPECT_EQ(convert(context, buffer, FIRN_FORMAT_FIRN, FIRN_FORMAT_JSON, 1).text, read_file(json.string()))
+        << entry.path();
+    ++buffers;
+  }
+  EXPECT_GE(buffers, 6u);
 }
 
 }  // namespace

@@ -222,11 +222,22 @@ def first_difference(a, b, path=""):
     return f"{path}: read {str(a)[:80]}, the kit has {str(b)[:80]}"
 
 
+def known_part(schema, value):
+    """What a schema knows of a record: an older one passes over what was appended since."""
+    names = {name for fields in schema.tables.values() for name, _, _ in fields.values()}
+    names |= {name for members in schema.structs.values() for name, _ in members} | {"pit"}
+    if isinstance(value, list):
+        return [known_part(schema, part) for part in value]
+    if isinstance(value, dict):
+        return {key: known_part(schema, part) for key, part in value.items() if key in names}
+    return value
+
+
 def hold_against_kit(schema, folder):
     passed = failed = 0
     for path in sorted(folder.glob("*.firn")):
         read = floats(Reader(schema, bytearray(path.read_bytes())).pit())
-        expected = floats(json.loads(path.with_suffix(".json").read_text(encoding="utf-8")))
+        expected = floats(known_part(schema, json.loads(path.with_suffix(".json").read_text(encoding="utf-8"))))
         if read == expected:
             passed += 1
         else:

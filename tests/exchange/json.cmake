@@ -7,7 +7,6 @@ add_executable(json_samples json_samples.cpp ../pits.cpp)
 target_link_libraries(json_samples PRIVATE firn_json firn_notation firn_recording firn_bulletin firnbook_warnings)
 target_include_directories(json_samples PRIVATE "${PROJECT_SOURCE_DIR}/tests" "${PROJECT_SOURCE_DIR}/tests/unit")
 target_compile_definitions(json_samples PRIVATE FIRN_SOURCE_DIR="${PROJECT_SOURCE_DIR}")
-find_program(FIRNBOOK_PYTHON NAMES /usr/bin/python3 python3)
 if(FIRNBOOK_PYTHON AND NOT CMAKE_CROSSCOMPILING)
   add_test(NAME exchange.json_validates
     COMMAND "${FIRNBOOK_PYTHON}" "${CMAKE_CURRENT_SOURCE_DIR}/json_validates.py" "${PROJECT_SOURCE_DIR}/schemas/json"

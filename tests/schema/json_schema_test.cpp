@@ -41,7 +41,7 @@ class JsonSchema {
     const std::string name(name_of(root_));
     add(root_table(root_));
     std::string out = "{\n  \"$schema\": \"https://json-schema.org/draft/2020-12/schema\",\n";
-    out += "  \"$id\": \"urn:firnbook:json:0.1:" + name + "\",\n";
+    out += "  \"$id\": \"urn:firnbook:json:1:" + name + "\",\n";
     out += "  \"title\": " + in_quotes("A document that holds one record: " + name) + ",\n";
     out += "  \"type\": \"object\",\n  \"required\": [" + in_quotes(name) + "],\n";
     out += "  \"properties\": {" + in_quotes(name) + ": {\"$ref\": \"#/$defs/" +

@@ -5,7 +5,6 @@ target_include_directories(bulletin_test PRIVATE "${CMAKE_CURRENT_SOURCE_DIR}/..
 target_compile_definitions(bulletin_test PRIVATE FIRN_BULLETINS="${PROJECT_SOURCE_DIR}/tests/bulletins")
 
 # The invented bulletins are bulletins by the standard's own schema, which lies beside the repository.
-find_program(FIRNBOOK_PYTHON python3)
 if(FIRNBOOK_PYTHON AND NOT CMAKE_CROSSCOMPILING)
   add_test(NAME bulletins_by_the_standard
     COMMAND "${FIRNBOOK_PYTHON}" "${PROJECT_SOURCE_DIR}/tests/bulletins/by_the_standard.py")
