@@ -11,6 +11,7 @@ foreach(test card_test card_random_test)
 endforeach()
 
 add_executable(card_tool card_tool.cpp)
+target_include_directories(card_tool PRIVATE "${PROJECT_SOURCE_DIR}/tests/unit")
 target_link_libraries(card_tool PRIVATE firn_card firn_notation firn_recording firnbook_warnings)
 
 find_package(Python3 REQUIRED COMPONENTS Interpreter)
@@ -21,6 +22,11 @@ if(NOT CMAKE_CROSSCOMPILING)
            $<TARGET_FILE:card_tool> "${CMAKE_CURRENT_BINARY_DIR}/card_qr"
            "${PROJECT_SOURCE_DIR}/examples/first-pit/larch-bowl-entry.txt"
            "${PROJECT_SOURCE_DIR}/examples/first-pit/tarn-shoulder.txt")
+  file(GLOB card_notes CONFIGURE_DEPENDS "${PROJECT_SOURCE_DIR}/tests/readings/pits/*.txt")
+  add_test(NAME card_reader COMMAND ${Python3_EXECUTABLE} "${CMAKE_CURRENT_SOURCE_DIR}/card_reader.py"
+           "${PROJECT_SOURCE_DIR}" "${FIRNBOOK_FLATC}" $<TARGET_FILE:card_tool>
+           "${CMAKE_CURRENT_BINARY_DIR}/card_reader"
+           "${PROJECT_SOURCE_DIR}/examples/first-pit/tarn-shoulder.txt" ${card_notes})
 endif()
 # Apart, because it counts what is taken from memory.
 firn_test(card_memory_test SOURCES card_memory_test.cpp DEPENDS card notation recording)

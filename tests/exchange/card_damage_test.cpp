@@ -118,6 +118,18 @@ std::vector<std::uint32_t> syndromes(std::size_t bytes) {
   return found;
 }
 
+// Sorts some ten million numbers, twice by 16 bits, which in a debug build takes a tenth of std::sort's time.
+void sort(std::vector<std::uint32_t>& numbers) {
+  std::vector<std::uint32_t> sorted(numbers.size());
+  for (const unsigned shift : {0u, 16u}) {
+    std::vector<std::size_t> start(65537, 0);
+    for (const std::uint32_t number : numbers) ++start[(number >> shift & 0xffff) + 1];
+    for (std::size_t i = 1; i < start.size(); ++i) start[i] += start[i - 1];
+    for (const std::uint32_t number : numbers) sorted[start[number >> shift & 0xffff]++] = number;
+    numbers.swap(sorted);
+  }
+}
+
 // Flips that go unnoticed are those whose syndromes cancel out. Two or four of them would mean two pairs with
 // the same sum; an odd number cannot, because every syndrome's bits have one property that sums of an odd
 // number keep: the polynomial has the factor x + 1.
@@ -128,15 +140,16 @@ TEST(CardDamage, AnyFiveBitErrorsAreDetectedInACardOf600Bytes) {
   for (std::size_t i = 0; i < flips.size(); ++i) {
     for (std::size_t j = 0; j < i; ++j) sums.push_back(flips[i] ^ flips[j]);
   }
-  std::sort(sums.begin(), sums.end());
+  sort(sums);
+  ASSERT_TRUE(std::is_sorted(sums.begin(), sums.end()));
   EXPECT_NE(sums.front(), 0u);
   EXPECT_EQ(std::adjacent_find(sums.begin(), sums.end()), sums.end());
 }
 
 // A weighing of bits under which each single flip is odd: then so is every odd number of flips, and is seen.
 TEST(CardDamage, AnyOddNumberOfBitErrorsIsDetected) {
-  // Reduced by its own flips: 32 unknown weights from the 32 flips in the stored checksum are all 1, so the
-  // weight of a syndrome is the parity of its bits.
+  // The weights of the flips in the stored checksum must be 1 each, so a syndrome's weight is how many ones
+  // it has.
   for (const std::uint32_t flip : syndromes(exchange::card::kMostBytes / 32)) {
     unsigned ones = 0;
     for (std::uint32_t left = flip; left != 0; left &= left - 1) ++ones;

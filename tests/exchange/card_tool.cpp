@@ -1,11 +1,14 @@
-// Cards for card_qr.py, which has no library:
+// Cards for card_qr.py and card_reader.py, which have no library:
 //   card_tool write NOTES OUT      OUT.firn, OUT.card and OUT.svg of the pit in NOTES
+//   card_tool random COUNT OUT     OUT-0.firn, OUT-0.card ... of pits with anything in any field
 //   card_tool read TEXT OUT        the pit whose card is the Base45 text in the file TEXT, as OUT.firn
 #include <cstdio>
+#include <cstdlib>
 #include <fstream>
 #include <iterator>
 #include <string>
 
+#include "card_pits.h"
 #include "exchange/card/card.h"
 #include "notation/notes.h"
 
@@ -47,6 +50,23 @@ int write_all(const std::string& notes_path, const std::string& out) {
   return 0;
 }
 
+int write_random(int count, const std::string& out) {
+  for (int i = 0; i < count; ++i) {
+    const auto numbers = i % 2 == 0 ? firn::tests::Numbers::usual : firn::tests::Numbers::mixed;
+    const Bytes pit =
+        firn::recording::to_bytes(*firn::tests::PitOfAnything(static_cast<std::uint64_t>(i), numbers).pit());
+    firn::exchange::Notices notices;
+    auto bytes = card::write_card(*firnbook::GetPit(pit.data()), {true}, notices);
+    if (!bytes) return fail(bytes.failure());
+    // Without what was left out.
+    auto held = card::read_card(bytes->data(), bytes->size(), notices);
+    if (!held) return fail(held.failure());
+    write(out + "-" + std::to_string(i) + ".firn", firn::recording::to_bytes(**held));
+    write(out + "-" + std::to_string(i) + ".card", *bytes);
+  }
+  return 0;
+}
+
 int read_one(const std::string& text_path, const std::string& out) {
   auto bytes = card::from_base45(file(text_path));
   if (!bytes) return fail(bytes.failure());
@@ -63,6 +83,7 @@ int main(int argc, char** argv) {
   if (argc != 4) return 2;
   const std::string what = argv[1];
   if (what == "write") return write_all(argv[2], argv[3]);
+  if (what == "random") return write_random(std::atoi(argv[2]), argv[3]);
   if (what == "read") return read_one(argv[2], argv[3]);
   return 2;
 }

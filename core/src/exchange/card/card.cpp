@@ -120,7 +120,9 @@ Failure damaged(std::string_view what) {
 
 // Size, checksum, version: the same in every version of the card.
 Done check_envelope(const std::uint8_t* bytes, std::size_t size) {
-  if (bytes == nullptr) return failure_of(FIRN_NULL_ARGUMENT, "no card was given", "give its bytes and size");
+  if (bytes == nullptr && size != 0) {
+    return failure_of(FIRN_NULL_ARGUMENT, "no card was given", "give its bytes and size");
+  }
   if (size < kSmallest) {
     return failure_of(FIRN_TOO_SMALL, "too few bytes to be a card", "give the whole card");
   }
