@@ -162,7 +162,8 @@ void span(Writer& writer, const Row& row) {
 // --------------------------------------------------------------------------------------------------
 
 bool is_plain(const Writer& writer, const Depth& depth, std::int64_t value) {
-  return depth.value_10um() == value && depth.datum() == Datum::surface && depth.direction() == writer.direction();
+  return depth.value_10um() == value && depth.datum() == Datum::surface &&
+         depth.direction() == writer.direction();
 }
 
 void depth(Writer& writer, const Row& row) {

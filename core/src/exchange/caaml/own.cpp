@@ -541,7 +541,8 @@ class OwnReader {
     if (has_new) {
       arrange(table, member, order);
       if (is_of_pit && table.about == nullptr) outer_moves_.push_back({field.field, 0, inverse(order)});
-      if (outer_ != nullptr && table.about == nullptr) inner_moves_.push_back({outer_->field, outer_at_, inverse(order)});
+      if (outer_ != nullptr && table.about == nullptr)
+        inner_moves_.push_back({outer_->field, outer_at_, inverse(order)});
     }
     std::size_t last = 0;
     std::size_t filled = 0;
@@ -603,7 +604,8 @@ class OwnReader {
     if (field == nullptr) return;
     const std::int32_t index = moved(outer_moves_, field->field, 0, place->index());
     std::int32_t sub = place->sub();
-    if (field->inner != 0 && index >= 0) sub = moved(inner_moves_, field->field, static_cast<std::size_t>(index), sub);
+    if (field->inner != 0 && index >= 0)
+      sub = moved(inner_moves_, field->field, static_cast<std::size_t>(index), sub);
     *place = Place(index, sub, place->field(), place->thing());
   }
 

@@ -92,6 +92,9 @@ class Reader {
   void unknown(const pugi::xml_node& node);
   void report_attribute(const pugi::xml_node& node, const pugi::xml_attribute& attribute);
 
+  // Where the values that 5.0 keeps in its layers go: a profile of each kind, -1 while there is none.
+  std::int32_t& layer_profile(std::size_t kind) { return layer_profiles_[kind]; }
+
   // customData of ours, where there is some.
   const pugi::xml_node& own() const { return own_; }
   std::size_t offset_of(const pugi::xml_node& node) const;
@@ -129,6 +132,7 @@ class Reader {
   Here here_;
   std::string scratch_;
   std::vector<std::string> ids_;
+  std::int32_t layer_profiles_[4] = {-1, -1, -1, -1};
   pugi::xml_node own_;
   // The last place that was asked for: the next is seldom far.
   std::size_t located_ = 0;
