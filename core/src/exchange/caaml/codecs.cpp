@@ -14,7 +14,6 @@ namespace {
 
 using firnbook::Datum;
 using firnbook::Depth;
-using firnbook::Direction;
 using firnbook::Moment;
 using firnbook::TimePrecision;
 using firnbook::TimeSpan;
@@ -162,9 +161,9 @@ void span(Writer& writer, const Row& row) {
 // --- depths
 // --------------------------------------------------------------------------------------------------
 
-bool is_plain(const Depth& depth, std::int64_t value) {
+bool is_plain(const Writer& writer, const Depth& depth, std::int64_t value) {
   return depth.value_10um() == value && depth.datum() == Datum::surface &&
-         depth.direction() == Direction::unknown;
+         depth.direction() == writer.direction();
 }
 
 void depth(Writer& writer, const Row& row) {
@@ -176,7 +175,7 @@ void depth(Writer& writer, const Row& row) {
     return;
   }
   put_number(writer, row, value);
-  writer.hold_or_make(row.field, is_plain(*stored, value));
+  writer.hold_or_make(row.field, is_plain(writer, *stored, value));
 }
 
 void thickness(Writer& writer, const Row& row) {
@@ -189,7 +188,7 @@ void thickness(Writer& writer, const Row& row) {
     return;
   }
   put_number(writer, row, to - from);
-  writer.hold_or_make(row.field, is_plain(*bottom, to));
+  writer.hold_or_make(row.field, is_plain(writer, *bottom, to));
 }
 
 // --- snow and weather

@@ -407,6 +407,12 @@ class OwnReader {
   // `may_replace`: the document is as it was written, so that where we differ from it we know better.
   OwnReader(Reader& reader, bool may_replace) : reader_(reader), may_replace_(may_replace) {}
 
+  void read(const xml_node& node) {
+    fields(node, form::table_of<firnbook::PitT>(), &reader_.pit());
+    follow_all();
+  }
+
+ private:
   void fields(const xml_node& node, const Table& table, void* object) {
     std::uint64_t lists_done = 0;
     for (xml_node child = node.first_child(); child;) {
@@ -440,7 +446,6 @@ class OwnReader {
     }
   }
 
- private:
   static const Field* find(const Table& table, std::string_view wanted) {
     const char* name = table.names;
     for (const Field& field : table) {
@@ -528,8 +533,17 @@ class OwnReader {
       table.append(member);
       table.renew(table.at(member, order.back()));
     }
+    const bool has_new = !order.empty();
     while (taken < standing) order.push_back(taken++);
-    arrange(table, member, order);
+    const bool is_of_pit = object == &reader_.pit();
+    // These come last, with places that are right already.
+    if (is_of_pit && table.about != nullptr) follow_all();
+    if (has_new) {
+      arrange(table, member, order);
+      if (is_of_pit && table.about == nullptr) outer_moves_.push_back({field.field, 0, inverse(order)});
+      if (outer_ != nullptr && table.about == nullptr)
+        inner_moves_.push_back({outer_->field, outer_at_, inverse(order)});
+    }
     std::size_t last = 0;
     std::size_t filled = 0;
     for (xml_node child = first; child && child != behind; child = child.next_sibling()) {
@@ -548,8 +562,62 @@ class OwnReader {
           continue;
         }
       }
-      if (at < order.size()) fields(child, table, table.object_at(member, at));
+      if (at >= order.size()) continue;
+      if (is_of_pit) {
+        outer_ = &field;
+        outer_at_ = at;
+      }
+      fields(child, table, table.object_at(member, at));
+      if (is_of_pit) outer_ = nullptr;
     }
+  }
+
+  // --- what is about an element follows it to its place
+
+  struct Moves {
+    flatbuffers::voffset_t list;
+    std::size_t outer;
+    std::vector<std::size_t> to;
+    bool operator<(const Moves& other) const {
+      return list != other.list ? list < other.list : outer < other.outer;
+    }
+  };
+
+  static std::vector<std::size_t> inverse(const std::vector<std::size_t>& order) {
+    std::vector<std::size_t> to(order.size());
+    for (std::size_t i = 0; i < order.size(); ++i) to[order[i]] = i;
+    return to;
+  }
+
+  static std::int32_t moved(const std::vector<Moves>& all, flatbuffers::voffset_t list, std::size_t outer,
+                            std::int32_t at) {
+    const Moves wanted{list, outer, {}};
+    const auto found = std::lower_bound(all.begin(), all.end(), wanted);
+    if (at < 0 || found == all.end() || wanted < *found) return at;
+    const auto position = static_cast<std::size_t>(at);
+    return position < found->to.size() ? static_cast<std::int32_t>(found->to[position]) : at;
+  }
+
+  void follow(Place* place) const {
+    if (place == nullptr) return;
+    const form::ThingField* field = form::field_of(place->thing());
+    if (field == nullptr) return;
+    const std::int32_t index = moved(outer_moves_, field->field, 0, place->index());
+    std::int32_t sub = place->sub();
+    if (field->inner != 0 && index >= 0)
+      sub = moved(inner_moves_, field->field, static_cast<std::size_t>(index), sub);
+    *place = Place(index, sub, place->field(), place->thing());
+  }
+
+  void follow_all() {
+    if (outer_moves_.empty() && inner_moves_.empty()) return;
+    std::sort(outer_moves_.begin(), outer_moves_.end());
+    std::sort(inner_moves_.begin(), inner_moves_.end());
+    for (auto& remark : reader_.pit().remarks) follow(remark->about.get());
+    for (auto& absence : reader_.pit().absences) follow(absence->about.get());
+    for (auto& extension : reader_.pit().extensions) follow(extension->about.get());
+    outer_moves_.clear();
+    inner_moves_.clear();
   }
 
   // Puts element order[i] at i.
@@ -569,6 +637,9 @@ class OwnReader {
 
   Reader& reader_;
   bool may_replace_;
+  const Field* outer_ = nullptr;  // the list of the pit whose element is being filled
+  std::size_t outer_at_ = 0;
+  std::vector<Moves> outer_moves_, inner_moves_;
 };
 
 // Remarks and their like come in the order of the document; this is the order they had.
@@ -609,7 +680,7 @@ void apply_own(Reader& reader, const xml_node& node) {
                 "the document was changed after it was written: where it and our own data differ, the "
                 "document counts");
   }
-  OwnReader(reader, is_as_written).fields(node, form::table_of<firnbook::PitT>(), &reader.pit());
+  OwnReader(reader, is_as_written).read(node);
 }
 
 }  // namespace firn::exchange::caaml

@@ -9,7 +9,6 @@ namespace firn::exchange::caaml::reading {
 
 using firnbook::Datum;
 using firnbook::Depth;
-using firnbook::Direction;
 using firnbook::Moment;
 using firnbook::TimePrecision;
 using firnbook::TimeSpan;
@@ -60,7 +59,7 @@ xml_node only_child(Reader& reader, const xml_node& node, std::string_view name)
 void put_depth(Reader& reader, voffset_t id, std::int64_t value) {
   auto& depth = reader.member<std::unique_ptr<Depth>>(id);
   depth = std::make_unique<Depth>(static_cast<std::int32_t>(value),
-                                  reader.is_bottom_up() ? Datum::ground : Datum::surface, Direction::unknown);
+                                  reader.is_bottom_up() ? Datum::ground : Datum::surface, reader.direction());
 }
 
 bool fits_depth(std::int64_t value) {

@@ -172,12 +172,22 @@ Name Reader::name_of(const xml_node& node) const {
   return {Space::other, parts.local};
 }
 
+// Our own customData stand at the end, and say what holds for every depth before.
+void Reader::look_ahead(const xml_node& root) {
+  const xml_node last = root.last_child().last_child();
+  if (last.type() != pugi::node_element || name_of(last).space != Space::own) return;
+  const std::string_view direction = last.attribute("direction").value();
+  if (direction == "1") direction_ = firnbook::Direction::vertical;
+  if (direction == "2") direction_ = firnbook::Direction::slope_normal;
+}
+
 bool Reader::read(const xml_node& root, const Type& type, firnbook::PitT& pit) {
   pit_ = &pit;
   Here here;
   here.object = &pit;
   here.table = &form::table_of<firnbook::PitT>();
   level_ = 1;
+  look_ahead(root);
   read_id(root, pit.id);
   for (xml_attribute attribute = root.first_attribute(); attribute; attribute = attribute.next_attribute()) {
     const std::string_view name = attribute.name();

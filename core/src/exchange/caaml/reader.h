@@ -39,7 +39,6 @@ class Reader {
   bool read(const pugi::xml_node& root, const Type& type, firnbook::PitT& pit);
   // Before read(): what the root declares.
   std::string_view declare(const pugi::xml_node& root);
-  void set_newest(std::string_view name_space) { name_space_ = name_space; }
 
   // --- for codecs
   const Here& here() const { return here_; }
@@ -52,6 +51,8 @@ class Reader {
   }
   firnbook::Place place(voffset_t id) const;
   bool is_bottom_up() const { return is_bottom_up_; }
+  // Along which line depths are measured, which the standard does not say: of documents that we wrote.
+  firnbook::Direction direction() const { return direction_; }
 
   Name name_of(const pugi::xml_node& node) const;
   // The text of an element, until the next call; elements inside it are told.
@@ -91,6 +92,9 @@ class Reader {
   void unknown(const pugi::xml_node& node);
   void report_attribute(const pugi::xml_node& node, const pugi::xml_attribute& attribute);
 
+  // Where the values that 5.0 keeps in its layers go: a profile of each kind, -1 while there is none.
+  std::int32_t& layer_profile(std::size_t kind) { return layer_profiles_[kind]; }
+
   // customData of ours, where there is some.
   const pugi::xml_node& own() const { return own_; }
   std::size_t offset_of(const pugi::xml_node& node) const;
@@ -104,6 +108,7 @@ class Reader {
     Space space;
   };
 
+  void look_ahead(const pugi::xml_node& root);
   void read_row(const Row& row, const pugi::xml_node& node);
   void read_remark(const pugi::xml_node& node);
   void check_attributes(const Row& row, const pugi::xml_node& node);
@@ -121,11 +126,13 @@ class Reader {
   std::vector<Declared> declared_;
   bool declares_inside_ = false;
   bool is_bottom_up_ = false;
+  firnbook::Direction direction_ = firnbook::Direction::unknown;
   bool is_too_deep_ = false;
   std::uint32_t level_ = 0;
   Here here_;
   std::string scratch_;
   std::vector<std::string> ids_;
+  std::int32_t layer_profiles_[4] = {-1, -1, -1, -1};
   pugi::xml_node own_;
   // The last place that was asked for: the next is seldom far.
   std::size_t located_ = 0;

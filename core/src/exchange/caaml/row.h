@@ -182,8 +182,7 @@ extern const Codec kGrainSize, kWind, kAspect, kPosition, kPrecipitation, kSky, 
 extern const Codec kUncertainty, kFraction, kFractionUncertainty, kTuples, kRange, kNewSnow;
 extern const Codec kSource, kTests, kRootCustom;
 // version_5.cpp
-extern const Codec kLayerDensity, kLayerWater, kLayerSurfaceArea, kLayerStrength, kLayerImpurities,
-    kHardness5, kDescription;
+extern const Codec kInnerPerson;
 
 // --- rows ------------------------------------------------------------------------------------------------
 
@@ -261,7 +260,10 @@ constexpr Row custom() {
 
 // The versions.
 extern const Type kVersion6, kVersion5;
-// In hooks.cpp and tables.cpp.
+// Types that both have.
+extern const Type kMeta, kSiteAspect, kWindDir, kFeatures, kGrainSizeOuter, kTemplate, kElevation, kSlope,
+    kMetaOuter;
+// For what tests.cpp walks itself.
 extern const Type kOperation, kPerson, kFailedLayer;
 struct TestType {
   std::string_view name;

@@ -31,7 +31,9 @@ using firnbook::Weather;
 
 // MetaDataBaseType. customData stands here in 6.0.3 only.
 constexpr Row kMetaRows[] = {remark(), custom().old()};
+}  // namespace
 constexpr Type kMeta = rows(kMetaRows);
+namespace {
 constexpr Row meta() {
   return group("metaData", kMeta);
 }
@@ -41,13 +43,17 @@ constexpr Row meta() {
 constexpr Row kAspectRows[] = {value("position", kAspect, Site::VT_ASPECT_POINT, Site::VT_ASPECT_DEG).nil()};
 constexpr Type kAspectPositionRows = rows(kAspectRows);
 constexpr Row kSiteAspectRows[] = {group("AspectPosition", kAspectPositionRows)};
+}  // namespace
 constexpr Type kSiteAspect = rows(kSiteAspectRows);
+namespace {
 
 constexpr Row kWindPositionRows[] = {
     value("position", kAspect, Weather::VT_WIND_FROM_POINT, Weather::VT_WIND_FROM_DEG).nil()};
 constexpr Type kWindPosition = rows(kWindPositionRows);
 constexpr Row kWindDirRows[] = {group("AspectPosition", kWindPosition)};
+}  // namespace
 constexpr Type kWindDir = rows(kWindDirRows);
+namespace {
 
 constexpr Row kFeaturePositionRows[] = {
     value("position", kAspect, Surface::VT_FEATURE_ASPECT_POINT, Surface::VT_FEATURE_ASPECT_DEG).nil()};
@@ -85,7 +91,9 @@ constexpr Row kFeatureComponentsRows[] = {
 };
 constexpr Type kFeatureComponents = rows(kFeatureComponentsRows);
 constexpr Row kFeaturesRows[] = {group("Components", kFeatureComponents)};
+}  // namespace
 constexpr Type kFeatures = rows(kFeaturesRows);
+namespace {
 
 constexpr Row kSurfaceRows[] = {
     meta(),
@@ -150,7 +158,9 @@ constexpr Row kGrainSizeRows[] = {
 };
 constexpr Type kGrainSizes = rows(kGrainSizeRows);
 constexpr Row kGrainSizeOuterRows[] = {group("Components", kGrainSizes)};
+}  // namespace
 constexpr Type kGrainSizeOuter = rows(kGrainSizeOuterRows);
+namespace {
 
 constexpr Row top(voffset_t field) {
   return measured_in(value("depthTop", kTop, field), Quantity::length, "cm", 3).nil().with_uom("cm").wanted();
@@ -297,7 +307,9 @@ constexpr Row kWaterRows[] = {
 constexpr Type kWaterProfile = rows(kWaterRows);
 
 constexpr Row kTemplateRows[] = {fixed("depth"), fixed("specSurfArea"), fixed("penRes")};
+}  // namespace
 constexpr Type kTemplate = rows(kTemplateRows);
+namespace {
 constexpr Row dense(std::string_view columns, voffset_t depths, voffset_t values) {
   Row row = value("Measurements", kTuples, depths, values);
   row.attributes = columns;
@@ -462,7 +474,9 @@ constexpr Row character() {
 // What 5.0 has in other places stands here too.
 constexpr Row kTestHeadRows[] = {meta(), remark().old(), custom()};
 constexpr Row kMetaOuterRows[] = {group("MetaData", kMeta)};
+}  // namespace
 constexpr Type kMetaOuter = rows(kMetaOuterRows);
+namespace {
 constexpr Row kFailedLayerRows[] = {
     group("metaDataProperty", kMetaOuter).old(),
     remark().old(),
@@ -492,7 +506,12 @@ constexpr Type kSaw = rows(kSawRows);
 // --- place, time, people
 // -------------------------------------------------------------------------------------
 
-constexpr Row kPersonRows[] = {meta(), value("name", kText, Observer::VT_NAME).wanted(), custom()};
+constexpr Row kPersonRows[] = {
+    meta(),
+    value("name", kText, Observer::VT_NAME).wanted(),
+    custom(),
+    value("Person", kInnerPerson, Observer::VT_ID).old(),
+};
 constexpr Row kOperationRows[] = {
     meta(),
     value("name", kText, Operation::VT_NAME).wanted(),
@@ -512,11 +531,15 @@ constexpr Row kElevationRows[] = {bare_number(Site::VT_ELEVATION_10UM, Quantity:
                                       .whole(100000)};
 constexpr Type kElevationPosition = rows(kElevationRows);
 constexpr Row kElevationOuterRows[] = {group("ElevationPosition", kElevationPosition).with(" uom=\"m\"")};
+}  // namespace
 constexpr Type kElevation = rows(kElevationOuterRows);
+namespace {
 constexpr Row kSlopeRows[] = {number("position", Site::VT_SLOPE_DEG, Quantity::none, "", 0).within(0, 90)};
 constexpr Type kSlopePosition = rows(kSlopeRows);
 constexpr Row kSlopeOuterRows[] = {group("SlopeAnglePosition", kSlopePosition).with(" uom=\"deg\"")};
+}  // namespace
 constexpr Type kSlope = rows(kSlopeOuterRows);
+namespace {
 
 constexpr Row kSiteRows[] = {
     meta(),

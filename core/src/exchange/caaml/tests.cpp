@@ -352,9 +352,9 @@ void write_failed_layer(Writer& writer, const Fracture& fracture) {
       writer.rows({&row, 1});
     }
   }
-  const auto is_plain = [](const Depth* depth, std::int64_t value) {
-    return depth != nullptr && equal(*depth, {static_cast<std::int32_t>(value), firnbook::Datum::surface,
-                                              firnbook::Direction::unknown});
+  const auto is_plain = [&](const Depth* depth, std::int64_t value) {
+    return depth != nullptr &&
+           equal(*depth, {static_cast<std::int32_t>(value), firnbook::Datum::surface, writer.direction()});
   };
   if (has_thickness) {
     writer.hold_or_make(Layer::VT_TOP, is_plain(top, from));

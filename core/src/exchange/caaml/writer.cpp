@@ -419,8 +419,15 @@ void Writer::row(const Row& each) {
         frame_->about_field = each.about_field == 0 ? kWholeThing : field_id(each.about_field);
       }
       open(each.name, each.attributes);
+      const std::size_t body = out_.size();
       rows(*each.type);
-      close(each.name);
+      if (out_.size() == body) {
+        out_.back() = '/';
+        out_ += '>';
+        --depth_;
+      } else {
+        close(each.name);
+      }
       frame_->about = about;
       frame_->about_field = about_field;
       if (!each.is_wanted && content_ == content) out_.resize(mark);
@@ -611,6 +618,11 @@ void Writer::append_own() {
   append_order(orders, "remarks", remark_order_);
   append_order(orders, "absences", absence_order_);
   append_order(orders, "extensions", extension_order_);
+  if (direction_ != firnbook::Direction::unknown) {
+    orders += " direction=\"";
+    append_unsigned(orders, static_cast<std::uint64_t>(direction_));
+    orders += '"';
+  }
   if (own_.empty() && orders.empty()) return;
   line();
   // Whoever changes the document later shows by this sum that he did.
@@ -665,6 +677,11 @@ void Writer::write() {
   if (pit_.snowpack() != nullptr && pit_.snowpack()->hs_10um().has_value()) {
     has_hs_ = true;
     hs_10um_ = *pit_.snowpack()->hs_10um();
+  }
+  // The first depth speaks for all; those that differ are kept one by one.
+  if (pit_.layers() != nullptr && pit_.layers()->size() != 0 && pit_.layers()->Get(0)->top() != nullptr) {
+    direction_ = pit_.layers()->Get(0)->top()->direction();
+    if (direction_ > firnbook::Direction::slope_normal) direction_ = firnbook::Direction::unknown;
   }
   const auto index = [](const auto* list, Keys& keys, auto&& use) {
     if (list == nullptr) return;

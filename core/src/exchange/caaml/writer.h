@@ -60,6 +60,8 @@ class Writer {
     make(id);
   }
   // A depth below the surface; false when it cannot be told or is negative.
+  // Along which line most depths of this pit are measured: said once.
+  firnbook::Direction direction() const { return direction_; }
   bool below_surface(const firnbook::Depth* depth, std::int64_t& value) const;
 
   void open(std::string_view name, std::string_view attributes = {});
@@ -131,6 +133,7 @@ class Writer {
   std::size_t made_ids_ = 0;
   bool has_hs_ = false;
   std::int64_t hs_10um_ = 0;
+  firnbook::Direction direction_ = firnbook::Direction::unknown;
   Keys remarks_, absences_, extensions_;
   // What stands in the document, in its order; -1 for a comment that repeats what the record holds elsewhere.
   std::vector<std::int64_t> remark_order_, absence_order_, extension_order_;
