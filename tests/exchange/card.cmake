@@ -1,6 +1,6 @@
 firn_test(card_test
   SOURCES card_test.cpp card_damage_test.cpp card_letters_test.cpp card_base45_test.cpp card_qr_test.cpp
-          card_growth_test.cpp card_tables_test.cpp
+          card_growth_test.cpp card_tables_test.cpp card_values_test.cpp
   DEPENDS card notation recording)
 # Apart, because it goes through some ten thousand pits.
 firn_test(card_random_test

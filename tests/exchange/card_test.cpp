@@ -126,10 +126,13 @@ TEST(Card, APitThatIsTooLargeIsRefused) {
 
   firnbook::PitT wordy;
   wordy.title = std::string(4u << 20, '\xE9');
+  wordy.extensions.push_back(std::make_unique<firnbook::ExtensionT>());
   bytes = recording::to_bytes(wordy);
-  card = write_card(*firnbook::GetPit(bytes.data()), {}, notices);
+  card = write_card(*firnbook::GetPit(bytes.data()), {true}, notices);
   ASSERT_FALSE(card);
   EXPECT_EQ(card.failure().status, FIRN_TOO_LARGE);
+  // Nothing was left out of a card that was not written.
+  EXPECT_TRUE(notices.empty());
 }
 
 TEST(Card, APitOfANewerSchemaIsRefused) {

@@ -152,7 +152,8 @@ bool is_card(const std::uint8_t* bytes, std::size_t size) {
 Result<Bytes> write_card(const firnbook::Pit& pit, const CardOptions& options, Notices& notices) {
   Result<std::unique_ptr<PitT>> object = recording::from_bytes(pit);
   if (!object) return object.failure();
-  LeftOut left_out(options.leave_out, notices);
+  Notices told;
+  LeftOut left_out(options.leave_out, told);
   if (!left_out.from(**object)) return left_out.refusal();
   // For the order alone: equal pits make equal cards.
   recording::to_bytes(**object);
@@ -161,6 +162,7 @@ Result<Bytes> write_card(const firnbook::Pit& pit, const CardOptions& options, N
     return failure_of(FIRN_TOO_LARGE, "the pit is too large for a card: it takes more than 16384 bytes",
                       "pass on the pit's own file");
   }
+  for (const Notice& notice : told.kept()) notices.add(notice);
   return card;
 }
 

@@ -20,6 +20,12 @@ using firnbook::TimeSpan;
 // What no step fits, exactly as it is.
 constexpr unsigned kExactOrder = 14;
 
+// Beyond what differences of numbers of 32 bits can be: adding to it could overflow.
+bool is_far(std::int64_t difference) {
+  constexpr std::int64_t kFar = std::int64_t{1} << 33;
+  return difference > kFar || difference < -kFar;
+}
+
 // A number that must fit its type; what a hostile card says beyond it is a failure.
 template <class T>
 T narrow(Bits& bits, std::int64_t value) {
@@ -106,17 +112,27 @@ std::uint64_t code_marks(Bits& bits, std::uint64_t marks) {
   return coded;
 }
 
+namespace {
+
+// -1, for things that are not listed, is the most usual.
+std::int32_t code_position(Bits& bits, std::int32_t position, unsigned order) {
+  const std::int64_t coded = bits.signed_golomb(std::int64_t{position} + 1, order);
+  if (is_far(coded)) bits.fail();
+  return narrow<std::int32_t>(bits, bits.failed() ? 0 : coded - 1);
+}
+
+}  // namespace
+
 Place code_place(Bits& bits, const Place& place) {
   constexpr std::uint16_t kWhole = 65535;
-  const auto thing =
-      static_cast<std::uint8_t>(bits.golomb(static_cast<std::uint8_t>(place.thing()), 4) & 255);
-  const std::int64_t index = bits.signed_golomb(std::int64_t{place.index()} + 1, 2) - 1;
-  const std::int64_t sub = bits.signed_golomb(std::int64_t{place.sub()} + 1, 1) - 1;
+  constexpr std::uint64_t kMostThing = 255;
+  const std::uint64_t thing = bits.golomb(static_cast<std::uint8_t>(place.thing()), 4);
+  const std::int32_t index = code_position(bits, place.index(), 2);
+  const std::int32_t sub = code_position(bits, place.sub(), 1);
   const std::uint64_t field = bits.golomb(place.field() == kWhole ? 0 : place.field() + 1u, 0);
-  if (field > kWhole) bits.fail();
+  if (field > kWhole || thing > kMostThing) bits.fail();
   const auto field_id = static_cast<std::uint16_t>(field == 0 ? kWhole : field - 1);
-  return {narrow<std::int32_t>(bits, index), narrow<std::int32_t>(bits, sub), field_id,
-          static_cast<firnbook::Thing>(thing)};
+  return {index, sub, field_id, static_cast<firnbook::Thing>(thing & kMostThing)};
 }
 
 void code_numbers(Bits& bits, std::vector<std::int32_t>& numbers) {
@@ -131,8 +147,7 @@ void code_numbers(Bits& bits, std::vector<std::int32_t>& numbers) {
       before = value;
       continue;
     }
-    constexpr std::int64_t kFar = std::int64_t{1} << 33;
-    if (change > kFar || change < -kFar) bits.fail();
+    if (is_far(change)) bits.fail();
     before = narrow<std::int32_t>(bits, bits.failed() ? 0 : before + change);
     numbers.push_back(static_cast<std::int32_t>(before));
   }
@@ -188,8 +203,7 @@ Depth Depths::code(Bits& bits, const Depth& depth, const Depth* base, unsigned o
   const std::int64_t coded = step == kExact
                                  ? bits.signed_golomb(down, kExactOrder)
                                  : code_steps(bits, down, kDepthSteps[step], order + kFinerOrder[step]);
-  constexpr std::int64_t kFar = std::int64_t{1} << 33;
-  if (coded > kFar || coded < -kFar) bits.fail();
+  if (is_far(coded)) bits.fail();
   const std::int64_t value = bits.failed() ? 0 : start.from + start.down * coded;
   return {narrow<std::int32_t>(bits, value), datum_, direction_};
 }
@@ -265,9 +279,9 @@ std::int64_t Moments::code_local_s(Bits& bits, std::int64_t local_s, TimePrecisi
   // The years that a calendar has, and as many again: beyond them differences could overflow.
   constexpr std::int64_t kFarS = std::int64_t{1} << 40;
   const std::int64_t unit = unit_of(precision);
-  const bool is_far = local_s > kFarS || local_s < -kFarS;
+  const bool is_beyond = local_s > kFarS || local_s < -kFarS;
   std::int64_t coded = 0;
-  if (bits.flag(is_far || local_s % unit != 0)) {
+  if (bits.flag(is_beyond || local_s % unit != 0)) {
     coded = bits.signed_golomb(local_s, kExactTimeOrder);
   } else {
     const std::int64_t from = floor_of(last_s_, unit);
