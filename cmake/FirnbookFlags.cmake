@@ -3,6 +3,7 @@
 
 option(FIRNBOOK_SANITIZE "Build with the address and undefined-behaviour sanitizers" OFF)
 option(FIRNBOOK_COVERAGE "Build for gcov" OFF)
+option(FIRNBOOK_FUZZ "Build the fuzz targets as fuzzers (clang)" OFF)
 
 add_library(firnbook_flags INTERFACE)
 # A fused multiply-add rounds once instead of twice, so arm64 would print other last digits than x86-64.
@@ -46,6 +47,12 @@ if(PROJECT_IS_TOP_LEVEL)
   if(FIRNBOOK_SANITIZE)
     add_compile_options(-fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer)
     add_link_options(-fsanitize=address,undefined)
+  endif()
+  if(FIRNBOOK_FUZZ)
+    if(NOT CMAKE_CXX_COMPILER_ID MATCHES "Clang")
+      message(FATAL_ERROR "FIRNBOOK_FUZZ takes clang; this is ${CMAKE_CXX_COMPILER}")
+    endif()
+    add_compile_options(-fsanitize=fuzzer-no-link)
   endif()
   if(FIRNBOOK_COVERAGE)
     add_compile_options(--coverage)
