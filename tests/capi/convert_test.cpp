@@ -111,6 +111,30 @@ TEST(Convert, WhatIsLostIsToldLineByLine) {
   EXPECT_NE(json.text.find("urn:firnbook:json:unknown#/pit/nose"), std::string::npos) << json.text;
 }
 
+TEST(Convert, WhatIsConfidentialStaysBehindWhenThePitIsPassedOn) {
+  Context context;
+  const std::string pit = capi::pit_of(context,
+                                       "remark \"for everybody\"\nremark \"seen with a client\", "
+                                       "confidential yes\nphoto a.jpg, about remarks[1]\n");
+  firn_convert_options options = FIRN_INIT(firn_convert_options);
+  options.to = FIRN_FORMAT_JSON;
+  EXPECT_NE(convert(context, pit, options).text.find("client"), std::string::npos);
+  options.for_others = 1;
+  const Converted passed_on = convert(context, pit, options);
+  ASSERT_EQ(passed_on.status, FIRN_OK);
+  EXPECT_EQ(passed_on.text.find("client"), std::string::npos);
+  EXPECT_NE(passed_on.text.find("for everybody"), std::string::npos);
+  EXPECT_EQ(passed_on.notices, "left out\t\t\tremarks[1]\tis confidential, and the pit is passed on\n");
+}
+
+TEST(Convert, LineEndsBehindACardsTextAreNoneOfIt) {
+  Context context;
+  const std::string pit = capi::pit_of(context, capi::demo_notes("tarn-shoulder"));
+  const std::string text = convert(context, pit, FIRN_FORMAT_CARD_TEXT).text + "\r\n";
+  EXPECT_EQ(detected(context, text), static_cast<std::uint32_t>(FIRN_FORMAT_CARD_TEXT));
+  EXPECT_EQ(convert(context, text, FIRN_FORMAT_FIRN).text, pit);
+}
+
 TEST(Convert, FailuresSayWhere) {
   Context context;
   const Converted json =
@@ -142,6 +166,7 @@ TEST(Convert, OptionsHaveRanges) {
   EXPECT_EQ(refused([](auto& o) { o.leave_out = 2; }), FIRN_BAD_ARGUMENT);
   EXPECT_EQ(refused([](auto& o) { o.keep_unread = 2; }), FIRN_BAD_ARGUMENT);
   EXPECT_EQ(refused([](auto& o) { o.rows_only = 2; }), FIRN_BAD_ARGUMENT);
+  EXPECT_EQ(refused([](auto& o) { o.for_others = 2; }), FIRN_BAD_ARGUMENT);
   EXPECT_EQ(refused([](auto& o) { o.indent = 17; }), FIRN_BAD_ARGUMENT);
   EXPECT_EQ(refused([](auto& o) { o.max_depth = 1001; }), FIRN_BAD_ARGUMENT);
   EXPECT_EQ(refused([](auto& o) { o.max_bytes = 5; }), FIRN_TOO_LARGE);

@@ -40,6 +40,8 @@ typedef struct firn_convert_options {
   uint32_t indent;      /* blanks for each level of JSON, 0 to 16; 0 = all of it in one line */
   uint32_t max_depth;   /* most levels of elements or brackets, at most 1000; 0 = 64 */
   uint32_t rows_only;   /* 1: a table without its headings, to go below another's rows */
+  uint32_t for_others;  /* 1: what is to be passed on; remarks that are marked confidential are left out */
+  uint32_t reserved;    /* 0 */
   size_t max_bytes;     /* most bytes of the document; 0 = 64 MiB */
 } firn_convert_options;
 

@@ -21,8 +21,8 @@ Result<exchange::Conversion> conversion_of(const firn_convert_options& options) 
   if (options.from > FIRN_FORMAT_BULLETIN_JSON || options.to > FIRN_FORMAT_BULLETIN_JSON) {
     return out_of_range("there is no such format", "give a firn_format");
   }
-  if (options.leave_out > 1 || options.keep_unread > 1 || options.rows_only > 1) {
-    return out_of_range("leave_out, keep_unread or rows_only is neither 0 nor 1", "give 0 or 1");
+  if (options.leave_out > 1 || options.keep_unread > 1 || options.rows_only > 1 || options.for_others > 1) {
+    return out_of_range("leave_out, keep_unread, rows_only or for_others is neither 0 nor 1", "give 0 or 1");
   }
   if (options.indent > kMostIndent || options.max_depth > kMostDepth) {
     return out_of_range("indent is above 16, or max_depth above 1000", "give less");
@@ -33,6 +33,7 @@ Result<exchange::Conversion> conversion_of(const firn_convert_options& options) 
   conversion.leave_out = options.leave_out == 1;
   conversion.keep_unread = options.keep_unread == 1;
   conversion.rows_only = options.rows_only == 1;
+  conversion.for_others = options.for_others == 1;
   conversion.indent = options.indent;
   if (options.max_depth != 0) conversion.limits.max_depth = options.max_depth;
   if (options.max_bytes != 0) conversion.limits.max_bytes = options.max_bytes;

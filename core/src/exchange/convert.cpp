@@ -58,9 +58,14 @@ bool is_firn(std::string_view bytes) {
          has_identifier(bytes, firnbook::ReportIdentifier()) ||
          has_identifier(bytes, firnbook::BulletinsIdentifier());
 }
+// Blanks are characters of Base45, but what ends a line is not.
+std::string_view without_line_end(std::string_view text) {
+  while (!text.empty() && (text.back() == '\n' || text.back() == '\r')) text.remove_suffix(1);
+  return text;
+}
 bool is_card_text(std::string_view bytes) {
   if (bytes.size() > 2 * card::kMostBytes) return false;
-  const Result<Bytes> card = card::from_base45(bytes);
+  const Result<Bytes> card = card::from_base45(without_line_end(bytes));
   return card && card::is_card(card->data(), card->size());
 }
 
@@ -189,7 +194,7 @@ Result<Record> read(std::string_view bytes, Format from, const Conversion& conve
     case Format::card:
       return from_card(bytes, limits, notices);
     case Format::card_text: {
-      const Result<Bytes> card = card::from_base45(bytes);
+      const Result<Bytes> card = card::from_base45(without_line_end(bytes));
       if (!card) return card.failure();
       return from_card(view_of(*card), limits, notices);
     }
@@ -200,6 +205,20 @@ Result<Record> read(std::string_view bytes, Format from, const Conversion& conve
     default:
       return only_written("a table");
   }
+}
+
+// What the observer marked as not to be passed on with the pit.
+Result<Record> for_others(const firnbook::Pit& stored, const Limits& limits, Notices& notices) {
+  Result<std::unique_ptr<firnbook::PitT>> pit = recording::from_bytes(stored);
+  if (!pit) return pit.failure();
+  for (std::size_t i = 0; i < (*pit)->remarks.size(); ++i) {
+    std::unique_ptr<firnbook::RemarkT>& remark = (*pit)->remarks[i];
+    if (remark == nullptr || !remark->confidential.value_or(false)) continue;
+    const auto place = place_of(firnbook::Thing::remark, static_cast<std::int32_t>(i), kWholeThing);
+    notices.add({NoticeKind::left_out, 0, 0, path_of(place), "is confidential, and the pit is passed on"});
+    remark.reset();
+  }
+  return record_of(**pit, limits);
 }
 
 // --- out -------------------------------------------------------------------------------------------------
@@ -273,6 +292,9 @@ Done convert(std::string_view bytes, const Conversion& conversion, std::string& 
   }
   const Format from = conversion.from == Format::detect ? detect(bytes) : conversion.from;
   Result<Record> record = read(bytes, from, conversion, notices);
+  if (record && conversion.for_others && record->root == Root::pit) {
+    record = for_others(record->pit(), conversion.limits, notices);
+  }
   if (!record) return record.failure();
   if (conversion.to == Format::firn) {
     out += view_of(record->bytes);

@@ -35,6 +35,8 @@ struct Conversion {
   bool leave_out = false;
   // A line of field notes that is not understood is kept in the pit.
   bool keep_unread = false;
+  // Confidential remarks stay behind.
+  bool for_others = false;
   // A table without its headings, to go below another's rows.
   bool rows_only = false;
   // Of JSON; 0 for one line.
