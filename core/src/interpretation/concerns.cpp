@@ -311,7 +311,8 @@ class Gatherer {
 
   void gather(const Seed* from, const Seed* to) {
     if (std::none_of(from, to, [](const Seed& seed) { return seed.founds; })) return;
-    Concern concern = describe(*from, *(to - 1));
+    Concern& concern = analysis_.concerns.emplace_back();
+    describe(*from, *(to - 1), concern);
     rank(concern, from, to);
     reading_.clear();
     const Home home = from->home();
@@ -326,7 +327,6 @@ class Gatherer {
     concern.first_evidence = static_cast<std::uint32_t>(analysis_.evidence.size());
     for (const Reading& one : reading_) analysis_.evidence.push_back(one.finding());
     concern.evidence_count = static_cast<std::uint32_t>(reading_.size());
-    analysis_.concerns.push_back(concern);
   }
 
   // What several methods say of one fracture stays together.
@@ -346,22 +346,15 @@ class Gatherer {
     reading_.emplace_back(first, 0, 0, index);
   }
 
-  Concern describe(const Seed& first, const Seed& last) const {
+  void describe(const Seed& first, const Seed& last, Concern& concern) const {
     const Home home = first.home();
-    Concern concern{ConcernKind::depth_only,
-                    -1,
-                    -1,
-                    -1,
-                    -1,
-                    -1,
-                    ConcernRank::little,
-                    0,
-                    0,
-                    kNoEase,
-                    0,
-                    -1,
-                    firnbook::ConcernReading::not_tested,
-                    firnbook::ConcernReach::none};
+    concern.kind = ConcernKind::depth_only;
+    concern.layer = concern.layer_below = concern.weaker_layer = concern.weaker_pos = -1;
+    concern.top = concern.bottom = kNoDepth;
+    concern.rank = ConcernRank::little;
+    concern.ease = kNoEase;
+    concern.reading = firnbook::ConcernReading::not_tested;
+    concern.reach = firnbook::ConcernReach::none;
     if (home.kind == HomeKind::boundary) {
       const pit::Boundary& boundary = pit_.boundaries()[at(home.index)];
       concern.kind = ConcernKind::boundary;
@@ -384,7 +377,6 @@ class Gatherer {
       concern.top = first.depth();
       concern.bottom = last.depth();
     }
-    return concern;
   }
 
   // Breaks that say little must not make a concern look easier than what broke properly there.

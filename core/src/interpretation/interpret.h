@@ -6,11 +6,14 @@
 #include <vector>
 
 #include "checking/check.h"
+#include "pit/place.h"
 #include "pit/view.h"
 #include "schemas/report_generated.h"
 #include "support/result.h"
 
 namespace firn::interpretation {
+
+using pit::place_of;
 
 // Thresholds as named parameters that the caller may change. parameters.cpp says of each what it is, its
 // limits, its source and how that is known. All of them int32, so that two sets compare as bytes.
@@ -238,7 +241,11 @@ struct Interface {
 
   const pit::Layer& weaker() const { return weaker_above ? *above : *below; }
   const Hardness& weaker_hardness() const { return weaker_above ? upper : lower; }
-  firnbook::Place place() const;
+  firnbook::Place place() const {
+    return above != nullptr
+               ? place_of(firnbook::Thing::boundary, static_cast<std::int32_t>(above->stored), kWholeThing)
+               : place_of(firnbook::Thing::layer, static_cast<std::int32_t>(below->stored), kWholeThing);
+  }
 };
 
 // Density of a layer in tenths of kg/m3, 0 where neither a reading nor an estimate gives one.

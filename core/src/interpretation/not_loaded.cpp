@@ -77,6 +77,7 @@ class Namer {
     work.ect.clear();
     for (const pit::Test& test : pit_.tests()) measure(test);
     for (const Finding& finding : analysis_.findings) {
+      if (finding.method() == Method::yellow_flags) break;  // tests come before structure
       if (crossed(finding) && finding.depth_10um() >= 0)
         remember(ect_, NotLoadedReason::ended_above, finding.subject().index());
     }
