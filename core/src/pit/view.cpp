@@ -182,11 +182,14 @@ void View::decode_readings(const firnbook::Pit& pit) {
   temperatures_.clear();
   densities_.clear();
   const std::uint32_t temperatures = size_of(pit.temperatures());
-  temperatures_.reserve(temperatures);
+  temperatures_.resize(temperatures);
   for (std::uint32_t i = 0; i < temperatures; ++i) {
     const firnbook::TemperatureReading* raw = pit.temperatures()->Get(i);
-    temperatures_.push_back({i, below_surface(raw->depth()), number_or_unknown(raw->temperature_cdegc()),
-                             raw->unreliable() != 0});
+    Temperature& reading = temperatures_[i];
+    reading.stored = i;
+    reading.depth = below_surface(raw->depth());
+    reading.cdegc = number_or_unknown(raw->temperature_cdegc());
+    reading.unreliable = raw->unreliable() != 0;
   }
   const auto before = [](const Temperature& a, const Temperature& b) {
     return std::make_tuple(sort_key(a.depth), a.stored) < std::make_tuple(sort_key(b.depth), b.stored);
@@ -199,8 +202,13 @@ void View::decode_readings(const firnbook::Pit& pit) {
     const auto* readings = pit.densities()->Get(p)->readings();
     for (std::uint32_t i = 0; i < size_of(readings); ++i) {
       const firnbook::DensityReading* raw = readings->Get(i);
-      densities_.push_back({p, i, below_surface(raw->top()), below_surface(raw->bottom()),
-                            number_or_unknown(raw->density_dkgm3()), raw->unreliable() != 0});
+      Density& reading = densities_.emplace_back();
+      reading.profile = p;
+      reading.stored = i;
+      reading.top = below_surface(raw->top());
+      reading.bottom = below_surface(raw->bottom());
+      reading.dkgm3 = number_or_unknown(raw->density_dkgm3());
+      reading.unreliable = raw->unreliable() != 0;
     }
   }
 }
