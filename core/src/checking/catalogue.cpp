@@ -1,7 +1,7 @@
 // Every code: how grave, what it says, how to mend it, and where it comes from. CATALOGUE.md beside this file
 // is made from here.
-#include <algorithm>
 #include <cstddef>
+#include <cstdint>
 
 #include "checking/check.h"
 #include "support/text.h"
@@ -543,6 +543,20 @@ constexpr Rule kRules[] = {
 };
 constexpr std::size_t kRuleCount = sizeof kRules / sizeof kRules[0];
 
+// Where each code stands, counted from 1; 0 for numbers that are no code.
+constexpr std::size_t kCodes = static_cast<std::size_t>(CheckCode::MAX) + 1;
+static_assert(kRuleCount <= UINT8_MAX, "a position needs more bits");
+struct Positions {
+  std::uint8_t of[kCodes];
+};
+constexpr Positions find_positions() {
+  Positions positions = {};
+  for (std::size_t i = 0; i < kRuleCount; ++i)
+    positions.of[static_cast<std::size_t>(kRules[i].code)] = static_cast<std::uint8_t>(i + 1);
+  return positions;
+}
+constexpr Positions kPositions = find_positions();
+
 using Append = void (*)(std::string&, std::int32_t);
 
 void append_number(std::string& out, std::int32_t value) {
@@ -618,10 +632,9 @@ const Rule* all_rules(std::size_t& count) {
 }
 
 const Rule* find_rule(CheckCode code) {
-  const Rule* end = kRules + kRuleCount;
-  const Rule* found = std::lower_bound(kRules, end, code,
-                                       [](const Rule& rule, CheckCode wanted) { return rule.code < wanted; });
-  return found != end && found->code == code ? found : nullptr;
+  const auto number = static_cast<std::size_t>(code);
+  if (number >= kCodes || kPositions.of[number] == 0) return nullptr;
+  return &kRules[kPositions.of[number] - 1];
 }
 
 void append_message(std::string& out, const Check& check) {

@@ -26,18 +26,18 @@ void profiles(const Profiles* list, Thing thing, Visit&& visit) {
   for (std::uint32_t p = 0; p < pit::size_of(list); ++p) {
     const auto* readings = list->Get(p)->readings();
     for (std::uint32_t i = 0; i < pit::size_of(readings); ++i) {
-      visit(span_of(*readings->Get(i), thing, p, static_cast<std::int32_t>(i)));
+      visit(*readings->Get(i), thing, p, static_cast<std::int32_t>(i));
     }
   }
 }
 
 }  // namespace walk
 
-// Layers, and the readings of every kind of profile.
+// Layers, and the readings of every kind of profile: visit(it, thing, index, sub).
 template <class Visit>
-void visit_spans(const firnbook::Pit& raw, Visit&& visit) {
+void visit_readings(const firnbook::Pit& raw, Visit&& visit) {
   for (std::uint32_t i = 0; i < pit::size_of(raw.layers()); ++i) {
-    visit(walk::span_of(*raw.layers()->Get(i), Thing::layer, i, -1));
+    visit(*raw.layers()->Get(i), Thing::layer, i, -1);
   }
   walk::profiles(raw.densities(), Thing::density, visit);
   walk::profiles(raw.liquid_water(), Thing::liquid_water, visit);
@@ -45,6 +45,13 @@ void visit_spans(const firnbook::Pit& raw, Visit&& visit) {
   walk::profiles(raw.hardness(), Thing::hardness, visit);
   walk::profiles(raw.strength(), Thing::strength, visit);
   walk::profiles(raw.impurities(), Thing::impurity, visit);
+}
+
+template <class Visit>
+void visit_spans(const firnbook::Pit& raw, Visit&& visit) {
+  visit_readings(raw, [&](const auto& it, Thing thing, std::uint32_t index, std::int32_t sub) {
+    visit(walk::span_of(it, thing, index, sub));
+  });
 }
 
 // visit(depth, place), for depths that are there.
@@ -66,12 +73,9 @@ void visit_test_depths(const pit::View& view, Visit&& visit) {
   }
 }
 
+// Those that are no end of a span.
 template <class Visit>
-void visit_depths(const pit::View& view, Visit&& visit) {
-  visit_spans(view.raw(), [&](const Span& span) {
-    if (span.top != nullptr) visit(*span.top, span.top_place);
-    if (span.bottom != nullptr) visit(*span.bottom, span.bottom_place);
-  });
+void visit_single_depths(const pit::View& view, Visit&& visit) {
   for (const pit::Temperature& reading : view.temperatures()) {
     const firnbook::Depth* depth = view.raw().temperatures()->Get(reading.stored)->depth();
     if (depth == nullptr) continue;
@@ -79,6 +83,15 @@ void visit_depths(const pit::View& view, Visit&& visit) {
                            field_id(firnbook::TemperatureReading::VT_DEPTH)));
   }
   visit_test_depths(view, visit);
+}
+
+template <class Visit>
+void visit_depths(const pit::View& view, Visit&& visit) {
+  visit_spans(view.raw(), [&](const Span& span) {
+    if (span.top != nullptr) visit(*span.top, span.top_place);
+    if (span.bottom != nullptr) visit(*span.bottom, span.bottom_place);
+  });
+  visit_single_depths(view, visit);
 }
 
 }  // namespace firn::checking

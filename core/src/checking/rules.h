@@ -4,6 +4,7 @@
 #include <cstdint>
 
 #include "checking/check.h"
+#include "pit/place.h"
 #include "pit/view.h"
 #include "support/place.h"
 #include "support/result.h"
@@ -13,6 +14,7 @@ namespace firn::checking {
 using firnbook::CheckCode;
 using firnbook::Place;
 using firnbook::Thing;
+using pit::place_of;
 
 // Fractures, boundaries and layers this close together count as one place. Ours: depths are read to a
 // centimetre, once in the layer and once in the test.

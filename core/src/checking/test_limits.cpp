@@ -93,21 +93,22 @@ constexpr unsigned fields_of(TestKind kind) {
   }
 }
 
+constexpr unsigned if_seen(bool seen, int vtable_offset) {
+  return static_cast<unsigned>(seen) << field_id(vtable_offset);
+}
+
 unsigned fields_seen(const pit::Fracture& fracture) {
-  const struct {
-    bool seen;
-    int field;
-  } all[] = {
-      {fracture.tap != 0, Fracture::VT_TAP},         {fracture.tap_crossed != 0, Fracture::VT_TAP_CROSSED},
-      {fracture.stage != 0, Fracture::VT_STAGE},     {fracture.character != 0, Fracture::VT_CHARACTER},
-      {fracture.quality != 0, Fracture::VT_QUALITY}, {fracture.crossing != 0, Fracture::VT_CROSSING},
-      {fracture.step != 0, Fracture::VT_STEP},       {fracture.jump != 0, Fracture::VT_JUMP},
-      {fracture.release != 0, Fracture::VT_RELEASE}, {fracture.cut != pit::kUnknown, Fracture::VT_CUT_10UM},
-      {fracture.saw_end != 0, Fracture::VT_SAW_END}, {fracture.ease != 0, Fracture::VT_EASE},
-  };
-  unsigned seen = 0;
-  for (const auto& one : all) seen |= one.seen ? bit(one.field) : 0u;
-  return seen;
+  return if_seen(fracture.tap != 0, Fracture::VT_TAP) |
+         if_seen(fracture.tap_crossed != 0, Fracture::VT_TAP_CROSSED) |
+         if_seen(fracture.stage != 0, Fracture::VT_STAGE) |
+         if_seen(fracture.character != 0, Fracture::VT_CHARACTER) |
+         if_seen(fracture.quality != 0, Fracture::VT_QUALITY) |
+         if_seen(fracture.crossing != 0, Fracture::VT_CROSSING) |
+         if_seen(fracture.step != 0, Fracture::VT_STEP) | if_seen(fracture.jump != 0, Fracture::VT_JUMP) |
+         if_seen(fracture.release != 0, Fracture::VT_RELEASE) |
+         if_seen(fracture.cut != pit::kUnknown, Fracture::VT_CUT_10UM) |
+         if_seen(fracture.saw_end != 0, Fracture::VT_SAW_END) |
+         if_seen(fracture.ease != 0, Fracture::VT_EASE);
 }
 
 void check_foreign(const pit::Test& test, const pit::Fracture& fracture, Reporter& out) {

@@ -45,6 +45,7 @@ class Gatherer {
     const Finding* first = nullptr;
     std::int32_t count = 0;
     for (const Finding& finding : analysis_.findings) {
+      if (finding.method() == Method::yellow_flags) break;  // signs come before structure
       if (finding.method() != Method::field_signs || finding.verdict() != Verdict::raises) continue;
       if (first == nullptr) first = &finding;
       ++count;

@@ -41,7 +41,7 @@ Load load_of(const pit::Test& test, const pit::Fracture& fracture) {
 
 }  // namespace
 
-void ReadTogether::take(const pit::View& pit, const Finding& finding) {
+void ReadTogether::take(const pit::View& pit, const Finding& finding, firnbook::ConcernRank rank) {
   switch (finding.key()) {
     case FindingKey::pst_propagation_likely:
       ran_ = true;
@@ -64,7 +64,7 @@ void ReadTogether::take(const pit::View& pit, const Finding& finding) {
       break;
   }
   const pit::Fracture* fracture = fracture_of(pit, finding);
-  if (fracture == nullptr || rank_of(pit, finding) >= firnbook::ConcernRank::structure) return;
+  if (fracture == nullptr || rank >= firnbook::ConcernRank::structure) return;
   started_ = true;
   const Load load = load_of(*test_of(pit, finding), *fracture);
   ordinary_ = ordinary_ || load == Load::ordinary;

@@ -174,6 +174,7 @@ class Gatherer {
         places_(analysis.workspace.places),
         seeds_(analysis.workspace.seeds),
         gradients_(analysis.workspace.strong_gradients),
+        reading_(analysis.workspace.reading),
         tolerance_(parameters.tolerance_10um < 0 ? 0 : parameters.tolerance_10um) {}
 
   void run() {
@@ -182,13 +183,11 @@ class Gatherer {
     map_boundaries();
     seed_findings();
     seed_structure();
-    std::sort(seeds_.begin(), seeds_.end(), [](const Seed& one, const Seed& other) {
-      return std::make_tuple(one.home.kind, one.home.index, one.depth, one.finding) <
-             std::make_tuple(other.home.kind, other.home.index, other.depth, other.finding);
-    });
-    for (std::size_t from = 0; from < seeds_.size();) {
-      std::size_t to = from + 1;
-      while (to < seeds_.size() && together(seeds_[to - 1], seeds_[to])) ++to;
+    std::sort(seeds_.begin(), seeds_.end());
+    const Seed* const end = seeds_.data() + seeds_.size();
+    for (const Seed* from = seeds_.data(); from != end;) {
+      const Seed* to = from + 1;
+      while (to != end && together(*(to - 1), *to)) ++to;
       gather(from, to);
       from = to;
     }
@@ -198,14 +197,20 @@ class Gatherer {
  private:
   const Finding& finding(std::uint32_t index) const { return analysis_.findings[index]; }
 
-  void put(const Home& home, std::int64_t depth, std::uint32_t index) {
-    seeds_.push_back({home, depth, index, founds(finding(index))});
+  void put(const Home& home, std::int32_t depth, std::uint32_t index) {
+    const Finding& one = finding(index);
+    seeds_.emplace_back(home, depth, index);
+    seeds_.back().rank = rank_of(pit_, one);
+    seeds_.back().ease = ease_of(pit_, one);
+    seeds_.back().founds = founds(one);
   }
 
   void seed_findings() {
     std::size_t marked = 0;  // marks come in the order of the layers
-    for (std::uint32_t i = 0; i < analysis_.findings.size(); ++i) {
+    const std::uint32_t count = static_cast<std::uint32_t>(analysis_.findings.size());
+    for (std::uint32_t i = 0; i < count; ++i) {
       const Finding& one = finding(i);
+      if (one.method() == Method::yellow_flags) continue;  // seed_structure counts them
       if (one.subject().thing() == Thing::fracture) seed_fracture(i);
       if (one.key() == FindingKey::gradient_strong || one.key() == FindingKey::gradient_near_crust)
         gradients_.push_back(i);
@@ -297,72 +302,59 @@ class Gatherer {
   }
 
   bool together(const Seed& one, const Seed& other) const {
-    if (!(one.home == other.home)) return false;
-    if (one.home.kind == HomeKind::unplaced) return one.depth == other.depth;
-    const bool by_depth = one.home.kind == HomeKind::inside_layer || one.home.kind == HomeKind::open;
-    return !by_depth || other.depth - one.depth <= tolerance_;
+    if (one.where != other.where) return false;
+    const HomeKind kind = one.home().kind;
+    if (kind == HomeKind::unplaced) return one.depth() == other.depth();
+    const bool by_depth = kind == HomeKind::inside_layer || kind == HomeKind::open;
+    return !by_depth || std::int64_t{other.depth()} - one.depth() <= tolerance_;
   }
 
-  void gather(std::size_t from, std::size_t to) {
-    if (std::none_of(seeds_.begin() + static_cast<std::ptrdiff_t>(from),
-                     seeds_.begin() + static_cast<std::ptrdiff_t>(to),
-                     [](const Seed& seed) { return seed.founds; })) {
-      return;
-    }
-    Concern concern = describe(from, to);
+  void gather(const Seed* from, const Seed* to) {
+    if (std::none_of(from, to, [](const Seed& seed) { return seed.founds; })) return;
+    Concern& concern = analysis_.concerns.emplace_back();
+    describe(*from, *(to - 1), concern);
     rank(concern, from, to);
-    concern.first_evidence = static_cast<std::uint32_t>(analysis_.evidence.size());
-    for (std::size_t i = from; i < to; ++i) {
-      const Finding& one = finding(seeds_[i].finding);
-      if (one.method() != Method::yellow_flags && !is_said_twice(one, from, to))
-        analysis_.evidence.push_back(seeds_[i].finding);
+    reading_.clear();
+    const Home home = from->home();
+    const Edges edges = home.kind == HomeKind::layer ? edges_of(home.index) : Edges{-1, -1, -1};
+    for (const Seed* seed = from; seed != to; ++seed) {
+      const Finding& one = finding(seed->finding());
+      if (one.method() != Method::yellow_flags && !is_said_twice(one, edges.lead, from, to)) read(*seed);
     }
-    add_flags(concern, seeds_[from].home);
+    add_flags(concern, home, edges);
     add_gradients(concern);
-    order_evidence(concern.first_evidence);
-    concern.evidence_count = static_cast<std::uint32_t>(analysis_.evidence.size()) - concern.first_evidence;
-    analysis_.concerns.push_back(concern);
-  }
-
-  // Each piece is looked up once, not once a comparison.
-  void order_evidence(std::uint32_t from) {
-    std::vector<Reading>& order = analysis_.workspace.reading;
-    order.clear();
-    for (std::size_t i = from; i < analysis_.evidence.size(); ++i) {
-      order.push_back(reading_of(analysis_.evidence[i]));
-    }
-    std::sort(order.begin(), order.end(), [](const Reading& one, const Reading& other) {
-      return std::tie(one.first, one.test, one.finding) < std::tie(other.first, other.test, other.finding);
-    });
-    for (std::size_t i = 0; i < order.size(); ++i) analysis_.evidence[from + i] = order[i].finding;
+    std::sort(reading_.begin(), reading_.end());
+    concern.first_evidence = static_cast<std::uint32_t>(analysis_.evidence.size());
+    for (const Reading& one : reading_) analysis_.evidence.push_back(one.finding());
+    concern.evidence_count = static_cast<std::uint32_t>(reading_.size());
   }
 
   // What several methods say of one fracture stays together.
-  Reading reading_of(std::uint32_t index) const {
+  void read(const Seed& seed) {
+    const Finding& one = finding(seed.finding());
+    const firnbook::Place& subject = one.subject();
+    const std::int32_t first =
+        order_of_method(one.method()) << 16 | static_cast<std::int32_t>(seed.rank) << 8 | seed.ease;
+    const bool tested = subject.thing() == Thing::fracture;
+    reading_.emplace_back(first, tested ? subject.index() : 0, tested ? subject.sub() : 0, seed.finding());
+  }
+  // Of what is no test.
+  void read(std::uint32_t index) {
     const Finding& one = finding(index);
-    const bool tested = one.subject().thing() == Thing::fracture;
-    const std::int32_t first = order_of_method(one.method()) << 16 |
-                               static_cast<std::int32_t>(rank_of(pit_, one)) << 8 | ease_of(pit_, one);
-    const std::int64_t test = tested ? std::int64_t{one.subject().index()} << 32 | one.subject().sub() : 0;
-    return {first, test, index};
+    const std::int32_t first =
+        order_of_method(one.method()) << 16 | static_cast<std::int32_t>(rank_of(pit_, one)) << 8 | kNoEase;
+    reading_.emplace_back(first, 0, 0, index);
   }
 
-  Concern describe(std::size_t from, std::size_t to) const {
-    const Home home = seeds_[from].home;
-    Concern concern{ConcernKind::depth_only,
-                    -1,
-                    -1,
-                    -1,
-                    -1,
-                    -1,
-                    ConcernRank::little,
-                    0,
-                    0,
-                    kNoEase,
-                    0,
-                    -1,
-                    firnbook::ConcernReading::not_tested,
-                    firnbook::ConcernReach::none};
+  void describe(const Seed& first, const Seed& last, Concern& concern) const {
+    const Home home = first.home();
+    concern.kind = ConcernKind::depth_only;
+    concern.layer = concern.layer_below = concern.weaker_layer = concern.weaker_pos = -1;
+    concern.top = concern.bottom = kNoDepth;
+    concern.rank = ConcernRank::little;
+    concern.ease = kNoEase;
+    concern.reading = firnbook::ConcernReading::not_tested;
+    concern.reach = firnbook::ConcernReach::none;
     if (home.kind == HomeKind::boundary) {
       const pit::Boundary& boundary = pit_.boundaries()[at(home.index)];
       concern.kind = ConcernKind::boundary;
@@ -382,78 +374,74 @@ class Gatherer {
       concern.weaker_layer = static_cast<std::int32_t>(pit_.layers()[at(concern.weaker_pos)].stored);
     }
     if (home.kind == HomeKind::inside_layer || home.kind == HomeKind::open) {
-      concern.top = static_cast<std::int32_t>(seeds_[from].depth);
-      concern.bottom = static_cast<std::int32_t>(seeds_[to - 1].depth);
+      concern.top = first.depth();
+      concern.bottom = last.depth();
     }
-    return concern;
   }
 
   // Breaks that say little must not make a concern look easier than what broke properly there.
-  void rank(Concern& concern, std::size_t from, std::size_t to) const {
-    for (std::size_t i = from; i < to; ++i) {
-      if (seeds_[i].founds) concern.rank = std::min(concern.rank, rank_of(pit_, finding(seeds_[i].finding)));
-    }
-    for (std::size_t i = from; i < to; ++i) {
-      const Finding& one = finding(seeds_[i].finding);
-      if (!seeds_[i].founds) continue;
-      if (rank_of(pit_, one) == ConcernRank::little && concern.rank != ConcernRank::little) continue;
-      concern.ease = std::min(concern.ease, ease_of(pit_, one));
+  void rank(Concern& concern, const Seed* from, const Seed* to) const {
+    for (const Seed* seed = from; seed != to; ++seed) {
+      if (seed->founds) concern.rank = std::min(concern.rank, seed->rank);
     }
     ReadTogether together;
-    for (std::size_t i = from; i < to; ++i) {
-      const Finding& one = finding(seeds_[i].finding);
-      if (seeds_[i].founds || one.key() == FindingKey::pst_no_fracture) together.take(pit_, one);
+    for (const Seed* seed = from; seed != to; ++seed) {
+      const Finding& one = finding(seed->finding());
+      if (seed->founds && (seed->rank != ConcernRank::little || concern.rank == ConcernRank::little))
+        concern.ease = std::min(concern.ease, seed->ease);
+      if (seed->founds || one.key() == FindingKey::pst_no_fracture) together.take(pit_, one, seed->rank);
     }
     concern.reading = together.reading();
     concern.reach = reach_of(concern.top, parameters_);
   }
 
+  // The six flags and their count, or the count alone.
   void add_count(Concern& concern, std::int32_t count, bool with_flags) {
     if (count < 0) return;
-    concern.flags_met = std::max(concern.flags_met, finding(static_cast<std::uint32_t>(count)).a());
-    for (std::int32_t i = with_flags ? count - 6 : count; i <= count; ++i) {
-      analysis_.evidence.push_back(static_cast<std::uint32_t>(i));
-    }
+    concern.flags_met = std::max(concern.flags_met, flags_of(count));
+    for (std::int32_t i = with_flags ? count - 6 : count; i <= count; ++i)
+      read(static_cast<std::uint32_t>(i));
   }
 
   // Of a thin layer both edges are one place: structure is told at the edge that leads, and of the other only
   // what raises there alone.
-  bool is_said_twice(const Finding& one, std::size_t from, std::size_t to) const {
-    const Home& home = seeds_[from].home;
-    if (!is_structure(one) || home.kind != HomeKind::layer) return false;
-    const std::int32_t lead = leading_edge(home.index);
-    if (lead < 0 || is_at(one, lead)) return false;
+  bool is_said_twice(const Finding& one, std::int32_t lead, const Seed* from, const Seed* to) const {
+    if (lead < 0 || !is_structure(one) || is_at(one, lead)) return false;
     if (one.verdict() != Verdict::raises) return true;
-    for (std::size_t i = from; i < to; ++i) {
-      const Finding& other = finding(seeds_[i].finding);
-      if (other.method() == one.method() && other.verdict() == Verdict::raises && is_at(other, lead))
-        return true;
-    }
-    return false;
+    return std::any_of(from, to, [&](const Seed& seed) {
+      const Finding& other = finding(seed.finding());
+      return other.method() == one.method() && other.verdict() == Verdict::raises && is_at(other, lead);
+    });
   }
   bool is_at(const Finding& one, std::int32_t boundary) const {
     const std::uint32_t above = pit_.layers()[pit_.boundaries()[at(boundary)].above].stored;
     return one.subject().thing() == Thing::boundary &&
            one.subject().index() == static_cast<std::int32_t>(above);
   }
-  std::int32_t leading_edge(std::int32_t layer) const {
-    const std::int32_t above = edge_count(layer, places_.boundary_above(layer));
-    const std::int32_t below = edge_count(layer, places_.boundary_below(layer));
+
+  // The flag counts of both edges of a thin layer, -1 where the edge belongs elsewhere, and the boundary that
+  // leads: the one with more flags, else the upper.
+  struct Edges {
+    std::int32_t above, below, lead;
+  };
+  Edges edges_of(std::int32_t layer) const {
+    const std::int32_t upper = places_.boundary_above(layer);
+    const std::int32_t lower = places_.boundary_below(layer);
+    const std::int32_t above = edge_count(layer, upper);
+    const std::int32_t below = edge_count(layer, lower);
     const bool below_leads = below >= 0 && (above < 0 || flags_of(below) > flags_of(above));
-    return below_leads ? places_.boundary_below(layer) : above >= 0 ? places_.boundary_above(layer) : -1;
+    return {above, below, below_leads ? lower : above >= 0 ? upper : -1};
   }
 
   // All flags of the boundary with most of them; of the other edge of a thin layer the count alone, since
   // most of its flags are the layer's and would be read twice.
-  void add_flags(Concern& concern, const Home& home) {
+  void add_flags(Concern& concern, const Home& home, const Edges& edges) {
     if (home.kind == HomeKind::boundary)
       return add_count(concern, places_.count_of_boundary(home.index), true);
     if (home.kind != HomeKind::layer) return;
-    const std::int32_t above = edge_count(home.index, places_.boundary_above(home.index));
-    const std::int32_t below = edge_count(home.index, places_.boundary_below(home.index));
-    const bool below_leads = below >= 0 && (above < 0 || flags_of(below) > flags_of(above));
-    add_count(concern, above, !below_leads);
-    add_count(concern, below, below_leads);
+    const bool below_leads = edges.below >= 0 && edges.lead == places_.boundary_below(home.index);
+    add_count(concern, edges.above, !below_leads);
+    add_count(concern, edges.below, below_leads);
     add_count(concern, places_.count_of_layer(home.index), true);
   }
 
@@ -470,7 +458,7 @@ class Gatherer {
         std::lower_bound(gradients_.begin(), gradients_.end(), concern.top,
                          [this](std::uint32_t index, std::int32_t top) { return finding(index).b() < top; });
     for (; next != gradients_.end() && finding(*next).depth_10um() <= concern.bottom; ++next) {
-      analysis_.evidence.push_back(*next);
+      read(*next);
     }
   }
 
@@ -489,6 +477,7 @@ class Gatherer {
   Places& places_;
   std::vector<Seed>& seeds_;
   std::vector<std::uint32_t>& gradients_;
+  std::vector<Reading>& reading_;
   const std::int64_t tolerance_;
 };
 

@@ -25,7 +25,9 @@ class Reader {
     sort_readings();
     out_.layers.clear();
     out_.column.clear();
-    for (const pit::Layer& layer : pit_.layers()) out_.layers.push_back(density_of(layer));
+    // Filled where they stand: a copy of what was just written waits for the writing.
+    out_.layers.resize(pit_.layers().size());
+    for (std::size_t i = 0; i < out_.layers.size(); ++i) find_density(pit_.layers()[i], out_.layers[i]);
     stack();
   }
 
@@ -46,7 +48,8 @@ class Reader {
   }
 
   // Ours: the reading that covers the middle of the layer, the one that begins nearest above it.
-  LayerDensity density_of(const pit::Layer& layer) const {
+  void find_density(const pit::Layer& layer, LayerDensity& density) const {
+    density.measured = true;
     if (layer.has_span() && !out_.readings.empty()) {
       const std::int64_t middle = (std::int64_t{layer.top} + layer.bottom) / 2;
       auto after =
@@ -54,10 +57,13 @@ class Reader {
                            [this](std::int64_t at, std::uint32_t one) { return at < reading(one).top; });
       for (std::size_t tried = 0; tried < kReadingsTried && after != out_.readings.begin(); ++tried) {
         --after;
-        if (reading(*after).bottom >= middle) return {reading(*after).dkgm3, true};
+        if (reading(*after).bottom < middle) continue;
+        density.dkgm3 = reading(*after).dkgm3;
+        return;
       }
     }
-    return {estimate(layer), false};
+    density.measured = false;
+    density.dkgm3 = estimate(layer);
   }
 
   // Dry snow only: moist and wetter has no estimate. Nothing is built on a doubtful hardness or form.
@@ -74,18 +80,22 @@ class Reader {
 
   // Down from the surface as far as layers follow each other; a gap ends it.
   void stack() {
-    ColumnAbove above{0, 0, 0, 0};
+    std::int64_t depth = 0, known = 0, measured = 0, mass = 0;
     for (std::size_t i = 0; i < pit_.layers().size(); ++i) {
       const pit::Layer& layer = pit_.layers()[i];
-      if (!layer.has_span() || layer.top > above.depth || layer.bottom > kDeepest) return;
-      const std::int64_t thickness = layer.bottom - above.depth;
+      if (!layer.has_span() || layer.top > depth || layer.bottom > kDeepest) return;
+      const std::int64_t thickness = layer.bottom - depth;
       if (thickness <= 0) continue;
       const LayerDensity& density = out_.layers[i];
-      above.depth += thickness;
-      if (density.dkgm3 > 0) above.known += thickness;
-      if (density.measured) above.measured += thickness;
-      above.mass += thickness * density.dkgm3;
-      out_.column.push_back(above);
+      depth += thickness;
+      if (density.dkgm3 > 0) known += thickness;
+      if (density.measured) measured += thickness;
+      mass += thickness * density.dkgm3;
+      ColumnAbove& above = out_.column.emplace_back();
+      above.depth = depth;
+      above.known = known;
+      above.measured = measured;
+      above.mass = mass;
     }
   }
 

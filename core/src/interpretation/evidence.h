@@ -173,7 +173,8 @@ firnbook::ConcernRank rank_of(const pit::View& pit, const Finding& finding);
 // The results at one place read together. README.md has the rules.
 class ReadTogether {
  public:
-  void take(const pit::View& pit, const Finding& finding);
+  // `rank` is that of the finding.
+  void take(const pit::View& pit, const Finding& finding, firnbook::ConcernRank rank);
   firnbook::ConcernReading reading() const;
 
  private:

@@ -6,11 +6,14 @@
 #include <vector>
 
 #include "checking/check.h"
+#include "pit/place.h"
 #include "pit/view.h"
 #include "schemas/report_generated.h"
 #include "support/result.h"
 
 namespace firn::interpretation {
+
+using pit::place_of;
 
 // Thresholds as named parameters that the caller may change. parameters.cpp says of each what it is, its
 // limits, its source and how that is known. All of them int32, so that two sets compare as bytes.
@@ -123,12 +126,32 @@ struct Home {
   bool operator==(const Home& other) const { return kind == other.kind && index == other.index; }
 };
 
-// One finding at one home.
+// One finding at one home. Both keys are made to be compared as they are: sorting looks at nothing else.
 struct Seed {
-  Home home;
-  std::int64_t depth;  // below the surface; for unplaced ones what tells them apart
-  std::uint32_t finding;
-  bool founds;  // makes a concern by itself; others only join one
+  Seed(const Home& home, std::int32_t depth, std::uint32_t finding)
+      : where(std::uint64_t{static_cast<std::uint8_t>(home.kind)} << 32 | in_order(home.index)),
+        within(std::uint64_t{in_order(depth)} << 32 | finding) {}
+
+  Home home() const {
+    return {static_cast<HomeKind>(where >> 32), from_order(static_cast<std::uint32_t>(where))};
+  }
+  // Below the surface; for unplaced ones what tells them apart.
+  std::int32_t depth() const { return from_order(static_cast<std::uint32_t>(within >> 32)); }
+  std::uint32_t finding() const { return static_cast<std::uint32_t>(within); }
+  bool operator<(const Seed& other) const {
+    return where != other.where ? where < other.where : within < other.within;
+  }
+
+  std::uint64_t where, within;
+  std::int32_t ease = 0;
+  firnbook::ConcernRank rank = firnbook::ConcernRank::little;
+  bool founds = false;  // makes a concern by itself; others only join one
+
+ private:
+  // Signed numbers as unsigned ones of the same order.
+  static constexpr std::uint32_t kTurn = 0x80000000u;
+  static std::uint32_t in_order(std::int32_t value) { return static_cast<std::uint32_t>(value) ^ kTurn; }
+  static std::int32_t from_order(std::uint32_t value) { return static_cast<std::int32_t>(value ^ kTurn); }
 };
 
 // The places at which evidence can meet, built once a pit from its layers and flag counts.
@@ -139,7 +162,7 @@ class Places {
   // Where a fracture at this known depth belongs. `form` is the main class of the grains its writer named, or
   // 0.
   Home of_depth(std::int32_t depth, std::uint8_t form) const;
-  Home of_boundary(std::int32_t boundary) const;
+  Home of_boundary(std::int32_t boundary) const { return homes_[at(boundary)]; }
   Home of_layer(std::int32_t layer) const;
 
   // Position of the layer that `on` names by date, by words, or as the only one of its grains; -1.
@@ -148,7 +171,7 @@ class Places {
   // How far a depth lies outside of a home with a known depth; 0 inside it.
   std::int64_t distance(const Home& home, std::int64_t depth) const;
 
-  std::int32_t boundary_above(std::int32_t layer) const;
+  std::int32_t boundary_above(std::int32_t layer) const { return layer > 0 ? below_[at(layer - 1)] : -1; }
   std::int32_t boundary_below(std::int32_t layer) const { return below_[at(layer)]; }
   std::int32_t weaker(std::int32_t boundary) const { return weaker_[at(boundary)]; }
   // Position of the flag count of a boundary, or of a layer without neighbours, among the findings; -1.
@@ -163,6 +186,7 @@ class Places {
   };
 
   static std::size_t at(std::int32_t index) { return static_cast<std::size_t>(index); }
+  Home find_home(std::int32_t boundary) const;
   bool is_thin(std::int32_t position) const;
   bool is_thin_and_persistent(std::int32_t position) const;
   bool alone(std::int32_t layer) const;
@@ -178,6 +202,7 @@ class Places {
   std::int64_t tolerance_ = 0;
   std::vector<std::int32_t> below_;           // boundary below each layer, -1
   std::vector<std::int32_t> weaker_;          // weaker layer of each boundary
+  std::vector<Home> homes_;                   // of each boundary
   std::vector<std::int32_t> boundary_count_;  // flag count of each boundary
   std::vector<std::int32_t> layer_count_;     // flag count of each layer without neighbours, -1
   std::vector<Name> by_day_, by_words_;
@@ -216,7 +241,11 @@ struct Interface {
 
   const pit::Layer& weaker() const { return weaker_above ? *above : *below; }
   const Hardness& weaker_hardness() const { return weaker_above ? upper : lower; }
-  firnbook::Place place() const;
+  firnbook::Place place() const {
+    return above != nullptr
+               ? place_of(firnbook::Thing::boundary, static_cast<std::int32_t>(above->stored), kWholeThing)
+               : place_of(firnbook::Thing::layer, static_cast<std::int32_t>(below->stored), kWholeThing);
+  }
 };
 
 // Density of a layer in tenths of kg/m3, 0 where neither a reading nor an estimate gives one.
@@ -235,10 +264,18 @@ struct Densities {
 };
 
 // Where a piece of evidence stands within its concern: method, rank and ease; then the fracture it is about.
+// Made to be compared as it is.
 struct Reading {
-  std::int32_t first;
-  std::int64_t test;
-  std::uint32_t finding;
+  Reading(std::int32_t order, std::int32_t test, std::int32_t fracture, std::uint32_t finding)
+      : first(static_cast<std::uint64_t>(order) << 32 | static_cast<std::uint32_t>(test)),
+        then(static_cast<std::uint64_t>(fracture) << 32 | finding) {}
+
+  std::uint32_t finding() const { return static_cast<std::uint32_t>(then); }
+  bool operator<(const Reading& other) const {
+    return first != other.first ? first < other.first : then < other.then;
+  }
+
+  std::uint64_t first, then;
 };
 
 // Memory that is reused from pit to pit and holds nothing of its own between them.

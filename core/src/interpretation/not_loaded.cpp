@@ -77,6 +77,7 @@ class Namer {
     work.ect.clear();
     for (const pit::Test& test : pit_.tests()) measure(test);
     for (const Finding& finding : analysis_.findings) {
+      if (finding.method() == Method::yellow_flags) break;  // tests come before structure
       if (crossed(finding) && finding.depth_10um() >= 0)
         remember(ect_, NotLoadedReason::ended_above, finding.subject().index());
     }
@@ -159,6 +160,7 @@ class Namer {
     }
     for (std::uint32_t k = 0; k < concern.evidence_count; ++k) {
       const Finding& one = analysis_.findings[analysis_.evidence[concern.first_evidence + k]];
+      if (one.method() == Method::yellow_flags) break;  // evidence of tests stands before that of structure
       const pit::Test* test = test_of(pit_, one);
       if (test == nullptr) continue;
       found.ct = found.ct || test->kind == TestKind::CT;

@@ -65,6 +65,8 @@ void Places::map(const pit::View& pit, std::int32_t tolerance_10um, const Findin
       if (layer < layer_count_.size()) layer_count_[layer] = static_cast<std::int32_t>(i);
     }
   }
+  homes_.clear();
+  for (std::size_t b = 0; b < weaker_.size(); ++b) homes_.push_back(find_home(static_cast<std::int32_t>(b)));
   map_names();
 }
 
@@ -127,10 +129,6 @@ std::int32_t Places::only_one_of(std::uint8_t form) const {
   return form != 0 && form < kMainForms && count_of_form_[form] == 1 ? first_of_form_[form] : -1;
 }
 
-std::int32_t Places::boundary_above(std::int32_t layer) const {
-  return layer > 0 ? below_[at(layer - 1)] : -1;
-}
-
 bool Places::is_thin(std::int32_t position) const {
   const pit::Layer& layer = pit_->layers()[at(position)];
   return layer.has_span() && std::int64_t{layer.bottom} - layer.top < 2 * tolerance_;
@@ -151,7 +149,7 @@ bool Places::is_thin_and_persistent(std::int32_t position) const {
          is_thin(position);
 }
 
-Home Places::of_boundary(std::int32_t boundary) const {
+Home Places::find_home(std::int32_t boundary) const {
   const std::int32_t weak = weaker(boundary);
   if (is_thin(weak)) return {HomeKind::layer, weak};
   const pit::Boundary& touching = pit_->boundaries()[at(boundary)];

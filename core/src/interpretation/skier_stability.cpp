@@ -19,7 +19,7 @@ constexpr double kLineLoad = 500.0;  // N/m
 // cos a sin^2 a sin(a + psi) / cos psi, at the angle a where it is largest. With t = tan a and T = tan psi
 // that is (t^3 + T t^2) / (1 + t^2)^2, and its largest value lies where t^3 + 2 T t^2 - 3 t - 2 T = 0:
 // Newton's steps from above settle within a handful.
-double largest_share(double tangent) {
+constexpr double largest_share(double tangent) {
   double t = 1.8;
   for (int step = 0; step < 8; ++step) {
     const double value = ((t + 2.0 * tangent) * t - 3.0) * t - 2.0 * tangent;
@@ -30,16 +30,32 @@ double largest_share(double tangent) {
   return (t + tangent) * square / ((1.0 + square) * (1.0 + square));
 }
 
+constexpr std::int32_t kSteepest = 60;
+
 std::int32_t within(std::int32_t degrees) {
-  return degrees < 0 ? 0 : degrees > 60 ? 60 : degrees;
+  return degrees < 0 ? 0 : degrees > kSteepest ? kSteepest : degrees;
 }
+
+// K of every whole degree, worked out by the compiler.
+struct Shares {
+  double of[kSteepest + 1];
+};
+constexpr Shares all_shares() {
+  Shares shares = {};
+  for (std::int32_t degrees = 0; degrees <= kSteepest; ++degrees) {
+    const double tangent = sine_of_degrees(degrees) / cosine_of_degrees(degrees);
+    shares.of[degrees] = 2.0 * kLineLoad / kPi * largest_share(tangent);
+  }
+  return shares;
+}
+constexpr Shares kShares = all_shares();
 
 }  // namespace
 
 Slope::Slope(std::int32_t degrees)
     : sine(sine_of_degrees(within(degrees))),
       cosine(cosine_of_degrees(within(degrees))),
-      skier(2.0 * kLineLoad / kPi * largest_share(sine / cosine)) {}
+      skier(kShares.of[within(degrees)]) {}
 
 double static_shear(double load, const Slope& slope) {
   return load * kGravity * slope.sine * slope.cosine;

@@ -55,41 +55,48 @@ Flag judge_form(const pit::Layer& layer) {
   return {judge(met, layer.is_unreliable(field_id(firnbook::Layer::VT_GRAIN_FORM))), layer.form};
 }
 
-LayerFlags judge_layer(const pit::Layer& layer, const Hardness& hardness, const Parameters& parameters) {
-  LayerFlags flags;
+// Into where they are kept: a copy of what was just written waits for the writing.
+void judge_layer(const pit::Layer& layer, const Hardness& hardness, const Parameters& parameters,
+                 LayerFlags& flags) {
   flags.size = judge_size(layer, parameters);
   flags.hardness = judge_hardness(hardness, parameters);
   flags.form = judge_form(layer);
+  flags.met = 0;
   for (const Flag* flag : {&flags.size, &flags.hardness, &flags.form}) {
     if (flag->verdict == Verdict::raises) ++flags.met;
   }
-  return flags;
 }
 
-bool weaker_is_above(const Hardness& above, const Hardness& below, const LayerFlags& above_flags,
-                     const LayerFlags& below_flags) {
-  if (above.sixths != 0 && below.sixths != 0 && above.sixths != below.sixths)
-    return above.sixths < below.sixths;
-  return above_flags.met > below_flags.met;
+// Flags of a layer are asked for only where hardness does not tell the weaker one.
+bool weaker_is_above(const Interface& one, const Parameters& parameters) {
+  const std::int32_t upper = one.upper.sixths;
+  const std::int32_t lower = one.lower.sixths;
+  if (upper != 0 && lower != 0 && upper != lower) return upper < lower;
+  LayerFlags above, below;
+  judge_layer(*one.above, one.upper, parameters, above);
+  judge_layer(*one.below, one.lower, parameters, below);
+  return above.met > below.met;
 }
 
-Interface read_boundary(const pit::View& pit, const pit::Boundary& boundary, const Parameters& parameters) {
+void read_boundary(const pit::View& pit, const pit::Boundary& boundary, const Parameters& parameters,
+                   Interface& one) {
   const pit::Layer& above = pit.layers()[boundary.above];
   const pit::Layer& below = pit.layers()[boundary.below];
-  Interface one{&above, &below, hardness_at_bottom(above), hardness_at_top(below), {}, boundary.depth,
-                false,  false};
-  const LayerFlags above_flags = judge_layer(above, one.upper, parameters);
-  const LayerFlags below_flags = judge_layer(below, one.lower, parameters);
-  one.weaker_above = weaker_is_above(one.upper, one.lower, above_flags, below_flags);
-  one.flags = one.weaker_above ? above_flags : below_flags;
+  one.above = &above;
+  one.below = &below;
+  one.upper = hardness_at_bottom(above);
+  one.lower = hardness_at_top(below);
+  one.depth = boundary.depth;
+  one.weaker_above = weaker_is_above(one, parameters);
+  judge_layer(one.weaker(), one.weaker_hardness(), parameters, one.flags);
   one.depth_unreliable = above.is_unreliable(field_id(firnbook::Layer::VT_BOTTOM)) ||
                          below.is_unreliable(field_id(firnbook::Layer::VT_TOP));
-  return one;
 }
 
 void read_layer_alone(const pit::Layer& layer, const Parameters& parameters, Interfaces& out) {
   const Hardness hardness = hardness_at_top(layer);
-  const LayerFlags flags = judge_layer(layer, hardness, parameters);
+  LayerFlags flags;
+  judge_layer(layer, hardness, parameters, flags);
   if (flags.form.verdict != Verdict::raises) return;
   out.push_back({nullptr,
                  &layer,
@@ -126,16 +133,11 @@ std::int32_t thickness_of(const pit::Layer& layer) {
   return thickness <= 0 ? 0 : static_cast<std::int32_t>(std::min<std::int64_t>(thickness, INT32_MAX));
 }
 
-firnbook::Place Interface::place() const {
-  return above != nullptr ? place_of(Thing::boundary, static_cast<std::int32_t>(above->stored), kWholeThing)
-                          : place_of(Thing::layer, static_cast<std::int32_t>(below->stored), kWholeThing);
-}
-
 // Boundaries in order of depth, then layers without neighbours: places.cpp counts on that order.
 void look_at_structure(const pit::View& pit, const Parameters& parameters, Interfaces& out) {
   out.clear();
-  for (const pit::Boundary& boundary : pit.boundaries())
-    out.push_back(read_boundary(pit, boundary, parameters));
+  out.resize(pit.boundaries().size());
+  for (std::size_t i = 0; i < out.size(); ++i) read_boundary(pit, pit.boundaries()[i], parameters, out[i]);
   std::size_t next = 0;
   for (std::uint32_t i = 0; i < pit.layers().size(); ++i) {
     while (next < pit.boundaries().size() && pit.boundaries()[next].below < i) ++next;

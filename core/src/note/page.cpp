@@ -27,11 +27,19 @@ bool is_control(std::string_view character) {
   return separator_or_turn || isolate;
 }
 
+// Bytes at the beginning that are one printable character each: most words are nothing else.
+std::size_t plain_run(std::string_view text) {
+  std::size_t length = 0;
+  while (length < text.size() && text[length] >= ' ' && text[length] <= '~') ++length;
+  return length;
+}
+
 }  // namespace
 
 // What is no UTF-8 prints as one U+FFFD a byte, and counts so.
 std::size_t characters_in(std::string_view text) {
-  std::size_t count = 0;
+  std::size_t count = plain_run(text);
+  text.remove_prefix(count);
   while (!text.empty()) {
     const std::size_t length = utf8_length(text);
     text.remove_prefix(length == 0 ? 1 : length);
@@ -41,6 +49,7 @@ std::size_t characters_in(std::string_view text) {
 }
 
 std::string_view first_characters(std::string_view text, std::size_t most) {
+  if (text.size() <= most) return text;
   std::size_t end = 0;
   for (std::size_t count = 0; end < text.size() && count < most; ++count) {
     const std::size_t length = utf8_length(text.substr(end));
@@ -52,6 +61,10 @@ std::string_view first_characters(std::string_view text, std::size_t most) {
 // A control character would let a place name repaint a terminal or break a line; it prints as a space.
 void append_printable(std::string& out, std::string_view word) {
   while (!word.empty()) {
+    const std::size_t plain = plain_run(word);
+    out.append(word.data(), plain);
+    word.remove_prefix(plain);
+    if (word.empty()) return;
     const std::size_t length = utf8_length(word);
     if (length == 0) {
       out += "\xEF\xBF\xBD";

@@ -1,8 +1,9 @@
 // Each language is one block of characters with an array of 16-bit places into it, in the order of the
 // English rows: no pointer, and so no relocation, for any of the sentences. Keys stand once, for all
-// languages.
+// languages, and are looked up by halving.
 #include "note/words.h"
 
+#include <algorithm>
 #include <cstddef>
 
 #include "checking/check.h"
@@ -152,6 +153,34 @@ constexpr unsigned kPhrases = static_cast<unsigned>(Phrase::count);
 static_assert(kKeys[kFirstPhrase + kPhrases - 1] == key_of(Table::Phrase, kPhrases - 1),
               "all phrases belong in en_phrases.def");
 
+// All keys in order, each with its row: English rows first, then the others. Sorted by the compiler.
+struct Row {
+  Key key;
+  std::uint16_t row;
+};
+struct Rows {
+  Row sorted[kRows + kOtherRows];
+};
+constexpr Rows sort_rows() {
+  Rows rows = {};
+  for (std::size_t i = 0; i < kRows + kOtherRows; ++i) {
+    const Row one = {i < kRows ? kKeys[i] : kOtherKeys[i - kRows], static_cast<std::uint16_t>(i)};
+    std::size_t at = i;
+    for (; at > 0 && rows.sorted[at - 1].key > one.key; --at) rows.sorted[at] = rows.sorted[at - 1];
+    rows.sorted[at] = one;
+  }
+  return rows;
+}
+constexpr Rows kSorted = sort_rows();
+
+constexpr bool no_key_twice() {
+  for (std::size_t i = 1; i < kRows + kOtherRows; ++i) {
+    if (kSorted.sorted[i - 1].key == kSorted.sorted[i].key) return false;
+  }
+  return true;
+}
+static_assert(no_key_twice(), "two rows have one key");
+
 struct Words {
   const char* block;
   const Offset* at;
@@ -169,20 +198,16 @@ Words words_of(Language language) {
   }
 }
 
-std::string_view find_in(const Key* keys, std::size_t count, Key key, const char* block, const Offset* at) {
-  for (std::size_t i = 0; i < count; ++i) {
-    if (keys[i] == key) return block + at[i];
-  }
-  return {};
-}
-
 std::string_view find(Table table, unsigned number, Language language) {
   if (number >> kNumberBits != 0) return {};
-  const Words words = words_of(language);
   const Key key = key_of(table, number);
-  const std::string_view found = find_in(kKeys, kRows, key, words.block, words.at);
-  if (!found.empty() || words.other_at == nullptr) return found;
-  return find_in(kOtherKeys, kOtherRows, key, words.block, words.other_at);
+  const Row* const end = kSorted.sorted + kRows + kOtherRows;
+  const Row* const found =
+      std::lower_bound(kSorted.sorted, end, key, [](const Row& row, Key wanted) { return row.key < wanted; });
+  if (found == end || found->key != key) return {};
+  const Words words = words_of(language);
+  if (found->row < kRows) return words.block + words.at[found->row];
+  return words.other_at == nullptr ? std::string_view{} : words.block + words.other_at[found->row - kRows];
 }
 
 template <class E>

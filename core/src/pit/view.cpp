@@ -35,6 +35,16 @@ firnbook::Direction direction_of(const firnbook::Pit& pit) {
   return firnbook::Direction::vertical;
 }
 
+// As nearly every list comes: each layer begins below the one before it.
+bool tops_grow(const std::vector<Layer>& layers) {
+  std::int32_t above = kUnknown;
+  for (const Layer& layer : layers) {
+    if (layer.top <= above) return false;
+    above = layer.top;
+  }
+  return true;
+}
+
 }  // namespace
 
 std::int32_t View::below_surface(const firnbook::Depth* depth) const {
@@ -93,10 +103,11 @@ void View::decode_layers(const firnbook::Pit& pit) {
   layers_.clear();
   boundaries_.clear();
   const std::uint32_t count = size_of(pit.layers());
-  layers_.reserve(count);
+  // Filled where they stand: a copy of what was just written waits for the writing.
+  layers_.resize(count);
   for (std::uint32_t i = 0; i < count; ++i) {
     const firnbook::Layer* raw = pit.layers()->Get(i);
-    Layer layer{};
+    Layer& layer = layers_[i];
     layer.raw = raw;
     layer.stored = i;
     layer.top = below_surface(raw->top());
@@ -110,7 +121,6 @@ void View::decode_layers(const firnbook::Pit& pit) {
     layer.form = number(raw->grain_form());
     layer.form_second = number(raw->grain_form_second());
     layer.wetness = number(raw->wetness());
-    layers_.push_back(layer);
   }
   // Without a top a layer has no place, so its bottom does not order it either.
   const auto key = [](const Layer& layer) {
@@ -118,7 +128,7 @@ void View::decode_layers(const firnbook::Pit& pit) {
     return std::make_tuple(sort_key(layer.top), sort_key(bottom), layer.stored);
   };
   const auto before = [&key](const Layer& a, const Layer& b) { return key(a) < key(b); };
-  if (!std::is_sorted(layers_.begin(), layers_.end(), before))
+  if (!tops_grow(layers_) && !std::is_sorted(layers_.begin(), layers_.end(), before))
     std::sort(layers_.begin(), layers_.end(), before);
   boundaries_.reserve(count);
   for (std::uint32_t i = 0; i + 1 < count; ++i) {
@@ -131,10 +141,10 @@ void View::decode_tests(const firnbook::Pit& pit) {
   tests_.clear();
   fractures_.clear();
   const std::uint32_t count = size_of(pit.tests());
-  tests_.reserve(count);
+  tests_.resize(count);
   for (std::uint32_t i = 0; i < count; ++i) {
     const firnbook::StabilityTest* raw = pit.tests()->Get(i);
-    Test test{};
+    Test& test = tests_[i];
     test.raw = raw;
     test.stored = i;
     test.kind = raw->kind() ? *raw->kind() : firnbook::TestKind::none;
@@ -145,7 +155,7 @@ void View::decode_tests(const firnbook::Pit& pit) {
     test.fracture_count = size_of(raw->fractures());
     for (std::uint32_t k = 0; k < test.fracture_count; ++k) {
       const firnbook::Fracture* f = raw->fractures()->Get(k);
-      Fracture fracture{};
+      Fracture& fracture = fractures_.emplace_back();
       fracture.raw = f;
       fracture.test = i;
       fracture.stored = k;
@@ -164,9 +174,7 @@ void View::decode_tests(const firnbook::Pit& pit) {
       fracture.release = number(f->release());
       fracture.saw_end = number(f->saw_end());
       fracture.ease = number(f->ease());
-      fractures_.push_back(fracture);
     }
-    tests_.push_back(test);
   }
 }
 
@@ -174,11 +182,14 @@ void View::decode_readings(const firnbook::Pit& pit) {
   temperatures_.clear();
   densities_.clear();
   const std::uint32_t temperatures = size_of(pit.temperatures());
-  temperatures_.reserve(temperatures);
+  temperatures_.resize(temperatures);
   for (std::uint32_t i = 0; i < temperatures; ++i) {
     const firnbook::TemperatureReading* raw = pit.temperatures()->Get(i);
-    temperatures_.push_back({i, below_surface(raw->depth()), number_or_unknown(raw->temperature_cdegc()),
-                             raw->unreliable() != 0});
+    Temperature& reading = temperatures_[i];
+    reading.stored = i;
+    reading.depth = below_surface(raw->depth());
+    reading.cdegc = number_or_unknown(raw->temperature_cdegc());
+    reading.unreliable = raw->unreliable() != 0;
   }
   const auto before = [](const Temperature& a, const Temperature& b) {
     return std::make_tuple(sort_key(a.depth), a.stored) < std::make_tuple(sort_key(b.depth), b.stored);
@@ -191,8 +202,13 @@ void View::decode_readings(const firnbook::Pit& pit) {
     const auto* readings = pit.densities()->Get(p)->readings();
     for (std::uint32_t i = 0; i < size_of(readings); ++i) {
       const firnbook::DensityReading* raw = readings->Get(i);
-      densities_.push_back({p, i, below_surface(raw->top()), below_surface(raw->bottom()),
-                            number_or_unknown(raw->density_dkgm3()), raw->unreliable() != 0});
+      Density& reading = densities_.emplace_back();
+      reading.profile = p;
+      reading.stored = i;
+      reading.top = below_surface(raw->top());
+      reading.bottom = below_surface(raw->bottom());
+      reading.dkgm3 = number_or_unknown(raw->density_dkgm3());
+      reading.unreliable = raw->unreliable() != 0;
     }
   }
 }

@@ -28,29 +28,6 @@ double from_bits(std::uint64_t bits) {
   return x;
 }
 
-// Sine and cosine of angles up to an eighth of a turn, by their series.
-double series(double first, double square, std::int32_t from) {
-  double sum = first;
-  double term = first;
-  for (std::int32_t n = from; n < from + 16; n += 2) {
-    term *= -square / static_cast<double>(n * (n + 1));
-    sum += term;
-  }
-  return sum;
-}
-double small_sine(std::int32_t degrees) {
-  const double angle = static_cast<double>(degrees) * kPi / 180.0;
-  return series(angle, angle * angle, 2);
-}
-double small_cosine(std::int32_t degrees) {
-  const double angle = static_cast<double>(degrees) * kPi / 180.0;
-  return series(1.0, angle * angle, 1);
-}
-
-constexpr std::int32_t within_quarter(std::int32_t degrees) {
-  return degrees < 0 ? 0 : degrees > 90 ? 90 : degrees;
-}
-
 }  // namespace
 
 // x = m * 2^e with m around one; ln m = 2 artanh((m - 1) / (m + 1)), whose series ends quickly there.
@@ -89,15 +66,6 @@ double power(double x, double p) {
 
 double square_root(double x) {
   return x > 0 ? std::sqrt(x) : 0;
-}
-
-double sine_of_degrees(std::int32_t degrees) {
-  const std::int32_t within = within_quarter(degrees);
-  return within <= 45 ? small_sine(within) : small_cosine(90 - within);
-}
-
-double cosine_of_degrees(std::int32_t degrees) {
-  return sine_of_degrees(90 - within_quarter(degrees));
 }
 
 std::int32_t rounded(double x) {
