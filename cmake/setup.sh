@@ -28,6 +28,7 @@ build    src:qr-code-generator/c/qrcodegen.c           qr-code-generator
 tests    file:/usr/include/gtest/gtest.h               libgtest-dev
 tests    file:/usr/include/pugixml.hpp                 libpugixml-dev
 tests    cmd:python3                                   python3
+tests    cmd:xmllint                                   libxml2-utils
 tests    file:/usr/lib/python3/dist-packages/jsonschema/__init__.py python3-jsonschema
 bench    file:/usr/include/benchmark/benchmark.h       libbenchmark-dev
 bench    file:/usr/include/simdjson.h                  libsimdjson-dev
