@@ -1,5 +1,5 @@
-// Reading and writing a pit in other formats, beside the bare parse of the same text. README.md says what each
-// row does.
+// Reading and writing a pit in other formats, beside the bare parse of the same text. README.md says what
+// each row does.
 #include <benchmark/benchmark.h>
 
 #include <cstdio>

@@ -1,5 +1,5 @@
-// Reads any bytes as CAAML. What is read is written again, and that must read back to the same pit: a document
-// that we wrote says all of it.
+// Reads any bytes as CAAML. What is read is written again, and that must read back to the same pit: a
+// document that we wrote says all of it.
 #include <cstdint>
 #include <cstdlib>
 #include <string>

@@ -117,6 +117,19 @@ constexpr KnownUnit kUnits[] = {
 
 }  // namespace
 
+namespace {
+
+// Most names differ in length or early on, where a call to compare memory costs more than it finds.
+inline bool same_name(std::string_view a, std::string_view b) {
+  if (a.size() != b.size()) return false;
+  for (std::size_t i = 0; i < a.size(); ++i) {
+    if (a[i] != b[i]) return false;
+  }
+  return true;
+}
+
+}  // namespace
+
 Reader::Reader(std::string_view text, const Limits& limits, Notices& notices)
     : text_(text), limits_(limits), notices_(notices) {}
 
@@ -167,7 +180,7 @@ Name Reader::name_of(const xml_node& node) const {
   const Parts parts = parts_of(node.name());
   if (declares_inside_) return {space_of(address_of(node, parts.prefix)), parts.local};
   for (const Declared& declared : declared_) {
-    if (declared.prefix == parts.prefix) return {declared.space, parts.local};
+    if (same_name(declared.prefix, parts.prefix)) return {declared.space, parts.local};
   }
   return {Space::other, parts.local};
 }
@@ -213,7 +226,7 @@ const Row* Reader::find(const Type& type, Name name, std::size_t& cursor) const 
     if (row.shape == Shape::inside) {
       std::size_t inner = 0;
       if (find(*row.type, name, inner) != nullptr) return &row;
-    } else if (row.name == name.local) {
+    } else if (same_name(row.name, name.local)) {
       return &row;
     }
     cursor = cursor + 1 == type.count ? 0 : cursor + 1;
