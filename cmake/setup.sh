@@ -29,6 +29,7 @@ tests    file:/usr/include/gtest/gtest.h               libgtest-dev
 tests    file:/usr/include/pugixml.hpp                 libpugixml-dev
 tests    cmd:python3                                   python3
 tests    file:/usr/lib/python3/dist-packages/flatbuffers/__init__.py python3-flatbuffers
+tests    cmd:xmllint                                   libxml2-utils
 tests    file:/usr/lib/python3/dist-packages/jsonschema/__init__.py python3-jsonschema
 tests    cmd:zbarimg                                   zbar-tools
 tests    cmd:rsvg-convert                              librsvg2-bin

@@ -25,7 +25,8 @@ std::string printed(const firnbook::Moment& moment) {
   }
   if (moment.offset_known() != 0) {
     const int offset = moment.offset_min();
-    std::snprintf(text, sizeof text, "%c%02d:%02d", offset < 0 ? '-' : '+', std::abs(offset) / 60, std::abs(offset) % 60);
+    std::snprintf(text, sizeof text, "%c%02d:%02d", offset < 0 ? '-' : '+', std::abs(offset) / 60,
+                  std::abs(offset) % 60);
     out += text;
   }
   return out;
@@ -139,7 +140,9 @@ TEST_P(CaamlDocuments, AreReadAsExpected) {
     const auto pit = read_caaml_well(read_whole(file), notices);
     for (const Notice& notice : notices.kept()) {
       // 5.0 spells some methods otherwise, and lets layers have ids, which nothing refers to.
-      const bool is_expected = notice.what.find("gml:id") != std::string::npos || notice.what.find("another program") != std::string::npos || notice.what.find("read as ") == 0;
+      const bool is_expected = notice.what.find("gml:id") != std::string::npos ||
+                               notice.what.find("another program") != std::string::npos ||
+                               notice.what.find("read as ") == 0;
       EXPECT_TRUE(is_expected) << shown(notices);
     }
     Lines found;
@@ -177,8 +180,9 @@ TEST_P(CaamlDocuments, UseEveryElement) {
   const std::string version = GetParam();
   if (version == "v6.0.3") GTEST_SKIP() << "only what 6.0.3 has otherwise than 6.0.4";
   if (schema_folder().empty()) GTEST_SKIP() << kCannotValidate;
-  const std::string schema = read_whole(
-      schema_folder() / version / (version == "v5.0" ? "CAAMLv5_SnowProfileIACS.xsd" : "CAAMLv6_SnowProfileIACS.xsd"));
+  const std::string schema =
+      read_whole(schema_folder() / version /
+                 (version == "v5.0" ? "CAAMLv5_SnowProfileIACS.xsd" : "CAAMLv6_SnowProfileIACS.xsd"));
   std::string all;
   for (const auto& file : documents(version)) all += read_whole(file);
   std::size_t elements = 0;
@@ -197,7 +201,11 @@ TEST_P(CaamlDocuments, UseEveryElement) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Versions, CaamlDocuments, testing::Values("v6.0.4", "v6.0.3", "v5.0"),
-                         [](const auto& which) { std::string name = which.param; name.erase(std::remove(name.begin(), name.end(), '.'), name.end()); return name; });
+                         [](const auto& which) {
+                           std::string name = which.param;
+                           name.erase(std::remove(name.begin(), name.end(), '.'), name.end());
+                           return name;
+                         });
 
 }  // namespace
 }  // namespace firn::tests

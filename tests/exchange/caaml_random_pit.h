@@ -74,7 +74,8 @@ class RandomPit {
                                          "-->",
                                          "xmlns",
                                          "0001-01-01"};
-    static const char* const kBytes[] = {"\x01\x02", "\xFF\xFE", "a\rb\r\nc", "\xEF\xBF\xBE", "\xC3", "\xED\xA0\x80", "\x1B[0m"};
+    static const char* const kBytes[] = {"\x01\x02", "\xFF\xFE",     "a\rb\r\nc", "\xEF\xBF\xBE",
+                                         "\xC3",     "\xED\xA0\x80", "\x1B[0m"};
     if (is_wild(4)) return roll(8) == 0 ? std::string("nul\0in", 6) : kBytes[roll(7)];
     return kTexts[roll(sizeof kTexts / sizeof kTexts[0])];
   }
@@ -113,7 +114,8 @@ class RandomPit {
     }
     const auto thing = static_cast<firnbook::Thing>(roll(3) == 0 ? 0 : roll(34));
     const bool is_listed = thing >= firnbook::Thing::layer && thing <= firnbook::Thing::fracture;
-    const auto index = is_listed ? static_cast<std::int32_t>(roll(3)) : static_cast<std::int32_t>(roll(2)) - 1;
+    const auto index =
+        is_listed ? static_cast<std::int32_t>(roll(3)) : static_cast<std::int32_t>(roll(2)) - 1;
     const auto sub = roll(2) == 0 ? -1 : static_cast<std::int32_t>(roll(3));
     const std::uint16_t field = roll(2) == 0 ? kWholeThing : static_cast<std::uint16_t>(roll(20));
     return {index, sub, field, thing};
@@ -137,7 +139,9 @@ class RandomPit {
   }
   void fill(std::string& member) { member = text(); }
   void fill(std::unique_ptr<firnbook::Depth>& member) { member = std::make_unique<firnbook::Depth>(depth()); }
-  void fill(std::unique_ptr<firnbook::Moment>& member) { member = std::make_unique<firnbook::Moment>(moment()); }
+  void fill(std::unique_ptr<firnbook::Moment>& member) {
+    member = std::make_unique<firnbook::Moment>(moment());
+  }
   void fill(std::unique_ptr<firnbook::Place>& member) { member = std::make_unique<firnbook::Place>(place()); }
   void fill(std::unique_ptr<firnbook::TimeSpan>& member) {
     const firnbook::Moment begin = moment();
@@ -202,8 +206,8 @@ class RandomPit {
       // Mostly a bottom that lies below its top.
       if (object.top != nullptr && object.bottom != nullptr && roll(4) != 0) {
         const std::int64_t below = std::int64_t{object.top->value_10um()} + roll(30000);
-        *object.bottom = {static_cast<std::int32_t>(below > INT32_MAX ? INT32_MAX : below), object.top->datum(),
-                          object.top->direction()};
+        *object.bottom = {static_cast<std::int32_t>(below > INT32_MAX ? INT32_MAX : below),
+                          object.top->datum(), object.top->direction()};
       }
     }
     if constexpr (std::is_same_v<T, firnbook::ExtensionT>) {

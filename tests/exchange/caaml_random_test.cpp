@@ -38,7 +38,8 @@ void expect_back(std::uint64_t seed, Wild wild) {
 }
 
 TEST(CaamlRandom, PlausiblePitsComeBackToTheByte) {
-  for (std::uint64_t seed = 1; seed <= how_many() && !HasFailure(); ++seed) expect_back(seed, Wild::plausible);
+  for (std::uint64_t seed = 1; seed <= how_many() && !HasFailure(); ++seed)
+    expect_back(seed, Wild::plausible);
 }
 
 TEST(CaamlRandom, PitsWithAnythingComeBackToTheByte) {
@@ -54,7 +55,8 @@ TEST(CaamlRandom, EveryDocumentValidates) {
   for (std::uint64_t seed = 1; seed <= how_many(); ++seed) {
     const Wild wild = seed % 2 == 0 ? Wild::plausible : Wild::anything;
     files.push_back((folder / (std::to_string(seed) + ".xml")).string());
-    std::ofstream(files.back(), std::ios::binary) << written(recording::to_bytes(*RandomPit(seed, wild).pit()));
+    std::ofstream(files.back(), std::ios::binary)
+        << written(recording::to_bytes(*RandomPit(seed, wild).pit()));
   }
   EXPECT_EQ(validate(files), "");
   if (!HasFailure()) std::filesystem::remove_all(folder);

@@ -110,12 +110,17 @@ double times_power(double value, std::int32_t exponent) {
   return exponent < 0 ? value / kPowers[-exponent] : value * kPowers[exponent];
 }
 
-// What a text of these digits reads as; infinities are told by their size.
-float value_of(std::uint64_t digits, std::int32_t exponent) {
-  return static_cast<float>(times_power(static_cast<double>(digits), exponent));
-}
-
 constexpr float kLargest = 3.4028234663852886e38F;
+// Half way to the next one, where rounding would go to infinity.
+constexpr double kBehindLargest = 3.4028235677973366e38;
+
+// What a text of these digits reads as; false for what is too large.
+bool value_of(std::uint64_t digits, std::int32_t exponent, float& value) {
+  const double size = digits == 0 ? 0.0 : times_power(static_cast<double>(digits), exponent);
+  if (!(size < kBehindLargest)) return false;
+  value = size > static_cast<double>(kLargest) ? kLargest : static_cast<float>(size);
+  return true;
+}
 
 void append_digits(std::string& out, std::uint64_t digits, std::int32_t exponent) {
   for (; exponent < 0 && digits % 10 == 0; ++exponent) digits /= 10;
@@ -151,10 +156,9 @@ bool parse_float(std::string_view text, float& value) {
   // Far beyond any float, and few steps to get there.
   if (decimal.exponent > 400 && decimal.digits != 0) return false;
   if (decimal.exponent < -400) decimal.digits = 0;
-  const double size =
-      decimal.digits == 0 ? 0.0 : times_power(static_cast<double>(decimal.digits), decimal.exponent);
-  if (!(size <= static_cast<double>(kLargest))) return false;
-  value = static_cast<float>(decimal.is_negative ? -size : size);
+  float size = 0;
+  if (!value_of(decimal.digits, decimal.exponent, size)) return false;
+  value = decimal.is_negative ? -size : size;
   return true;
 }
 
@@ -177,7 +181,8 @@ bool append_float(std::string& out, float value) {
   for (std::int32_t count = 1; count <= 12; ++count) {
     const std::int32_t exponent = top - count + 1;
     const auto digits = static_cast<std::uint64_t>(times_power(exact, -exponent) + 0.5);
-    if (value_of(digits, exponent) != size) continue;
+    float back = 0;
+    if (!value_of(digits, exponent, back) || back != size) continue;
     append_digits(out, digits, exponent);
     return true;
   }

@@ -30,8 +30,9 @@ bool same_loosely(std::string_view a, std::string_view b) {
 }
 
 std::optional<std::uint8_t> exact_value(const CodeTable& codes, std::string_view text) {
+  if (text.empty()) return std::nullopt;
   for (const Code& code : codes) {
-    if (code.code == text) return code.value;
+    if (code.code.size() == text.size() && code.code[0] == text[0] && code.code == text) return code.value;
   }
   return std::nullopt;
 }

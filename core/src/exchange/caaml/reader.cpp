@@ -117,6 +117,19 @@ constexpr KnownUnit kUnits[] = {
 
 }  // namespace
 
+namespace {
+
+// Most names differ in length or early on, where a call to compare memory costs more than it finds.
+inline bool same_name(std::string_view a, std::string_view b) {
+  if (a.size() != b.size()) return false;
+  for (std::size_t i = 0; i < a.size(); ++i) {
+    if (a[i] != b[i]) return false;
+  }
+  return true;
+}
+
+}  // namespace
+
 Reader::Reader(std::string_view text, const Limits& limits, Notices& notices)
     : text_(text), limits_(limits), notices_(notices) {}
 
@@ -167,7 +180,7 @@ Name Reader::name_of(const xml_node& node) const {
   const Parts parts = parts_of(node.name());
   if (declares_inside_) return {space_of(address_of(node, parts.prefix)), parts.local};
   for (const Declared& declared : declared_) {
-    if (declared.prefix == parts.prefix) return {declared.space, parts.local};
+    if (same_name(declared.prefix, parts.prefix)) return {declared.space, parts.local};
   }
   return {Space::other, parts.local};
 }
@@ -213,7 +226,7 @@ const Row* Reader::find(const Type& type, Name name, std::size_t& cursor) const 
     if (row.shape == Shape::inside) {
       std::size_t inner = 0;
       if (find(*row.type, name, inner) != nullptr) return &row;
-    } else if (row.name == name.local) {
+    } else if (same_name(row.name, name.local)) {
       return &row;
     }
     cursor = cursor + 1 == type.count ? 0 : cursor + 1;
@@ -317,7 +330,8 @@ void Reader::read_row(const Row& row, const xml_node& node) {
     case Shape::list: {
       const Here here = list_element(field(row.field), row);
       if (row.id != 0) read_id(node, *static_cast<std::string*>(here.table->find(row.id)->in(here.object)));
-      return read_object(node, *row.type, here);
+      read_object(node, *row.type, here);
+      return check_order(field(row.field), row, node);
     }
     case Shape::remark:
     case Shape::custom: {
@@ -338,6 +352,24 @@ void Reader::read_row(const Row& row, const xml_node& node) {
     case Shape::fixed:
       return;
   }
+}
+
+// Lists are put in order later; here it is told, once a list.
+void Reader::check_order(const form::Field& list, const Row& row, const xml_node& node) {
+  const form::Table& table = *list.table;
+  const form::Field* place_of = table.top != nullptr ? table.top : table.depth;
+  void* member = list.in(here_.object);
+  const std::size_t count = table.size(member);
+  if (place_of == nullptr || count < 2 || (disordered_ == row.type && disordered_in_ == here_.object)) return;
+  const firnbook::Depth* before = form::depth_in(place_of, table.object_at(member, count - 2));
+  const firnbook::Depth* last = form::depth_in(place_of, table.object_at(member, count - 1));
+  if (before == nullptr || last == nullptr) return;
+  const bool is_in_order =
+      is_bottom_up_ ? last->value_10um() <= before->value_10um() : last->value_10um() >= before->value_10um();
+  if (is_in_order) return;
+  disordered_ = row.type;
+  disordered_in_ = here_.object;
+  note(NoticeKind::changed, node, "does not follow in order of depth; the list was put in order");
 }
 
 void Reader::check_attributes(const Row& row, const xml_node& node) {
@@ -544,22 +576,28 @@ std::size_t Reader::offset_of(const xml_node& node) const {
   return offset < 0 ? 0 : static_cast<std::size_t>(offset);
 }
 
+// Goes from the last place that was asked for: looking from the start, or for the start of a line that is as
+// long as the document, would take long for many.
 void Reader::locate(std::size_t offset, Notice& notice) {
   offset = std::min(offset, text_.size());
-  const auto lines = [&](std::size_t from, std::size_t to) {
-    return static_cast<std::uint32_t>(std::count(text_.begin() + static_cast<std::ptrdiff_t>(from),
-                                                 text_.begin() + static_cast<std::ptrdiff_t>(to), '\n'));
-  };
-  if (offset >= located_) {
-    line_ += lines(located_, offset);
-  } else {
-    line_ -= lines(offset, located_);
+  if (offset < line_start_) {
+    const auto begin = text_.begin();
+    line_ -= static_cast<std::uint32_t>(std::count(begin + static_cast<std::ptrdiff_t>(offset),
+                                                   begin + static_cast<std::ptrdiff_t>(line_start_), '\n'));
+    const std::size_t before = offset == 0 ? std::string_view::npos : text_.rfind('\n', offset - 1);
+    line_start_ = before == std::string_view::npos ? 0 : before + 1;
+    located_ = offset;
   }
-  located_ = offset;
+  while (located_ < offset) {
+    const void* next = std::memchr(text_.data() + located_, '\n', offset - located_);
+    if (next == nullptr) break;
+    ++line_;
+    line_start_ = static_cast<std::size_t>(static_cast<const char*>(next) - text_.data()) + 1;
+    located_ = line_start_;
+  }
+  located_ = std::max(located_, offset);
   notice.line = line_;
-  const std::size_t start = offset == 0 ? std::string_view::npos : text_.rfind('\n', offset - 1);
-  const std::size_t column = start == std::string_view::npos ? offset : offset - start - 1;
-  notice.column = static_cast<std::uint32_t>(std::max<std::size_t>(column, 1));
+  notice.column = static_cast<std::uint32_t>(std::max<std::size_t>(offset - line_start_, 1));
 }
 
 namespace {
@@ -570,7 +608,7 @@ void append_step(std::string& path, const xml_node& node) {
   path += node.name();
   std::size_t number = 1;
   std::size_t steps = 0;
-  constexpr std::size_t kMostSteps = 10000;
+  constexpr std::size_t kMostSteps = 1000;
   for (xml_node before = node.previous_sibling(); before && steps < kMostSteps;
        before = before.previous_sibling(), ++steps) {
     if (std::strcmp(before.name(), node.name()) == 0) ++number;

@@ -111,6 +111,7 @@ class Reader {
   void look_ahead(const pugi::xml_node& root);
   void read_row(const Row& row, const pugi::xml_node& node);
   void read_remark(const pugi::xml_node& node);
+  void check_order(const form::Field& list, const Row& row, const pugi::xml_node& node);
   void check_attributes(const Row& row, const pugi::xml_node& node);
   Space space_of(std::string_view address) const;
   const Row* find(const Type& type, Name name, std::size_t& cursor) const;
@@ -132,10 +133,13 @@ class Reader {
   Here here_;
   std::string scratch_;
   std::vector<std::string> ids_;
+  // The list that was last told to be out of order.
+  const Type* disordered_ = nullptr;
+  const void* disordered_in_ = nullptr;
   std::int32_t layer_profiles_[4] = {-1, -1, -1, -1};
   pugi::xml_node own_;
   // The last place that was asked for: the next is seldom far.
-  std::size_t located_ = 0;
+  std::size_t located_ = 0, line_start_ = 0;
   std::uint32_t line_ = 1;
 };
 

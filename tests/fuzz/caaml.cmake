@@ -1,0 +1,1 @@
+firn_fuzz(caaml DEPENDS caaml recording)
