@@ -2,6 +2,7 @@
 // each row does.
 #include <benchmark/benchmark.h>
 
+#include <simdjson.h>
 #include <cstdio>
 #include <cstdlib>
 #include <fstream>
@@ -11,6 +12,8 @@
 #include <vector>
 
 #include "exchange/caaml/caaml.h"
+#include "exchange/card/card.h"
+#include "exchange/json/json.h"
 #include "table.h"
 
 namespace {
@@ -27,6 +30,22 @@ std::string read_file(const std::string& path) {
 struct Inputs {
   std::string pit = read_file(FIRN_GOLDEN "/tarn-shoulder.firn");
   std::string caaml = read_file(FIRN_GOLDEN "/tarn-shoulder.caaml.xml");
+  std::string json = written_json();
+  std::vector<std::uint8_t> card = written_card();
+
+ private:
+  const firnbook::Pit& record() const { return *firnbook::GetPit(pit.data()); }
+  std::string written_json() const {
+    std::string text;
+    firn::exchange::Notices notices;
+    firn::exchange::write_json(text, firn::exchange::Root::pit,
+                               *flatbuffers::GetRoot<flatbuffers::Table>(pit.data()), 0, notices);
+    return text;
+  }
+  std::vector<std::uint8_t> written_card() const {
+    firn::exchange::Notices notices;
+    return *firn::exchange::card::write_card(record(), {}, notices);
+  }
 };
 const Inputs& inputs() {
   static const Inputs all;
@@ -73,6 +92,69 @@ void write_caaml(benchmark::State& state) {
   if (text != inputs().caaml) state.SkipWithError("another document than the golden one");
 }
 
+// The document tree of simdjson, parser reused, text already padded.
+void parse_json(benchmark::State& state) {
+  const simdjson::padded_string text(inputs().json);
+  simdjson::dom::parser parser;
+  for (auto _ : state) {
+    simdjson::dom::element document;
+    if (parser.parse(text).get(document) != simdjson::SUCCESS) {
+      state.SkipWithError("simdjson does not parse the document");
+      break;
+    }
+    benchmark::DoNotOptimize(document);
+  }
+}
+
+void read_json(benchmark::State& state) {
+  for (auto _ : state) {
+    firn::exchange::Notices notices;
+    auto read = firn::exchange::read_json(inputs().json, {}, notices);
+    if (!read || !notices.empty()) {
+      state.SkipWithError("the document is not read");
+      break;
+    }
+    benchmark::DoNotOptimize(read->bytes.data());
+  }
+}
+
+void write_json(benchmark::State& state) {
+  std::string text;
+  for (auto _ : state) {
+    firn::exchange::Notices notices;
+    text.clear();
+    firn::exchange::write_json(text, firn::exchange::Root::pit,
+                               *flatbuffers::GetRoot<flatbuffers::Table>(inputs().pit.data()), 0, notices);
+    benchmark::DoNotOptimize(text.data());
+  }
+  if (text != inputs().json) state.SkipWithError("another document than before");
+}
+
+void read_card(benchmark::State& state) {
+  for (auto _ : state) {
+    firn::exchange::Notices notices;
+    auto pit = firn::exchange::card::read_card(inputs().card.data(), inputs().card.size(), notices);
+    if (!pit) {
+      state.SkipWithError("the card is not read");
+      break;
+    }
+    benchmark::DoNotOptimize((*pit).get());
+  }
+}
+
+void write_card(benchmark::State& state) {
+  const firnbook::Pit& pit = *firnbook::GetPit(inputs().pit.data());
+  for (auto _ : state) {
+    firn::exchange::Notices notices;
+    auto card = firn::exchange::card::write_card(pit, {}, notices);
+    if (!card) {
+      state.SkipWithError("the card is not written");
+      break;
+    }
+    benchmark::DoNotOptimize(card->data());
+  }
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -88,9 +170,17 @@ int main(int argc, char** argv) {
   benchmark::RegisterBenchmark("pugixml", parse);
   benchmark::RegisterBenchmark("read CAAML", read_caaml);
   benchmark::RegisterBenchmark("write CAAML", write_caaml);
-  std::printf("Tarn Shoulder: pit %zu bytes, CAAML %zu bytes\n", inputs().pit.size(), inputs().caaml.size());
+  benchmark::RegisterBenchmark("simdjson", parse_json);
+  benchmark::RegisterBenchmark("read JSON", read_json);
+  benchmark::RegisterBenchmark("write JSON", write_json);
+  benchmark::RegisterBenchmark("read card", read_card);
+  benchmark::RegisterBenchmark("write card", write_card);
+  std::printf("Tarn Shoulder: pit %zu bytes, CAAML %zu, JSON %zu, card %zu\n", inputs().pit.size(),
+              inputs().caaml.size(), inputs().json.size(), inputs().card.size());
   firn::bench::Table table;
   benchmark::RunSpecifiedBenchmarks(&table);
   benchmark::Shutdown();
-  return table.print("pugixml") ? 0 : 1;
+  const bool xml_is_whole = table.print("pugixml");
+  const bool json_is_whole = table.print("simdjson");
+  return xml_is_whole && json_is_whole ? 0 : 1;
 }
