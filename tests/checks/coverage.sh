@@ -16,7 +16,7 @@ published/interpretation_published_test readings/readings_test"
 cd "$root"
 cmake --preset coverage >/dev/null
 # shellcheck disable=SC2046
-cmake --build "$build" --target $(for program in $programs; do basename "$program"; done)
+cmake --build "$build" --parallel "${FIRN_JOBS:-2}" --target $(for program in $programs; do basename "$program"; done)
 find "$build" -name '*.gcda' -delete
 for program in $programs; do "$build/tests/$program" --gtest_brief=1 --gtest_filter='-Hostile.TenThousand*:Size.Work*'; done
 status=0
