@@ -414,12 +414,95 @@ const Row kAround[] = {
      }},
 };
 
+// Sizes, hardness and forms of the one layer; new snow and what a purpose asks for.
+const Row kLayer[] = {
+    {"no size is below that of large rounded grains", CheckCode::size_contradicts_form, 0,
+     [](PitT& p) { layer(p).grain_form = GrainForm::RGlr, layer(p).grain_size_10um = 0; }},
+    {"a hair is", CheckCode::size_contradicts_form, 1,
+     [](PitT& p) { layer(p).grain_form = GrainForm::RGlr, layer(p).grain_size_10um = 1; }},
+    {"a hair is not fine", CheckCode::size_class_contradicts_size, 1,
+     [](PitT& p) { layer(p).grain_size_class = GrainSizeClass::fine, layer(p).grain_size_10um = 1; }},
+    {"dry slush", CheckCode::slush_not_soaked, 1,
+     [](PitT& p) { layer(p).grain_form = GrainForm::MFsl, layer(p).wetness = Wetness::D; }},
+    {"slush without a wetness", CheckCode::slush_not_soaked, 0,
+     [](PitT& p) { layer(p).grain_form = GrainForm::MFsl; }},
+    {"new snow that is hard at its top", CheckCode::new_snow_hard, 1,
+     [](PitT& p) {
+       layer(p).grain_form = GrainForm::PPsd;
+       layer(p).hardness_top = HandHardness::Pencil, layer(p).hardness_bottom = HandHardness::Fist;
+     }},
+    {"new snow that is hard at its bottom", CheckCode::new_snow_hard, 1,
+     [](PitT& p) {
+       layer(p).grain_form = GrainForm::PPsd;
+       layer(p).hardness_top = HandHardness::Fist, layer(p).hardness_bottom = HandHardness::Pencil;
+     }},
+    {"ice without a hardness", CheckCode::ice_softer_than_knife, 0,
+     [](PitT& p) { layer(p).grain_form = GrainForm::IF; }},
+    {"a soft crust that is dry", CheckCode::crust_soft, 1,
+     [](PitT& p) {
+       layer(p).grain_form = GrainForm::MFcr, layer(p).hardness = HandHardness::Fist;
+       layer(p).wetness = Wetness::D;
+     }},
+    {"a soft crust that is a little moist", CheckCode::crust_soft, 0,
+     [](PitT& p) {
+       layer(p).grain_form = GrainForm::MFcr, layer(p).hardness = HandHardness::Fist;
+       layer(p).wetness = Wetness::D_M;
+     }},
+    {"new snow below nothing has no density", CheckCode::new_snow_density_unusual, 0,
+     [](PitT& p) { p.snowpack->hn24_10um = -1, p.snowpack->hn24_water_10um = 100; }},
+    {"nor has water below nothing", CheckCode::new_snow_density_unusual, 0,
+     [](PitT& p) { p.snowpack->hn24_10um = cm(20), p.snowpack->hn24_water_10um = -1; }},
+    {"a quick pit owes no hardness", CheckCode::purpose_hardness, 0,
+     [](PitT& p) { p.purpose = Purpose::quick_pit; }},
+    {"a test profile does", CheckCode::purpose_hardness, 1,
+     [](PitT& p) { p.purpose = Purpose::test_profile; }},
+    {"a test profile says how a saw's column ended", CheckCode::saw_ends_not_recorded, 1,
+     [](PitT& p) { p.purpose = Purpose::test_profile, add_test(p, TestKind::PST); }},
+    {"a quick pit need not", CheckCode::saw_ends_not_recorded, 0,
+     [](PitT& p) { p.purpose = Purpose::quick_pit, add_test(p, TestKind::PST); }},
+    {"a wet layer of no thickness", CheckCode::wet_but_cold, 0,
+     [](PitT& p) {
+       layers(p, {{cm(10), cm(10)}});
+       layer(p).wetness = Wetness::W;
+       add_temperature(p, cm(10), -600);
+     }},
+    {"a gradient over a metre and a hair", CheckCode::gradient_unusual, 1,
+     [](PitT& p) { add_temperature(p, 0, -10001), add_temperature(p, 100009, 0); }},
+    {"a hair more apart", CheckCode::gradient_unusual, 0,
+     [](PitT& p) { add_temperature(p, 0, -10001), add_temperature(p, 100010, 0); }},
+    {"exactly a hundred degrees a metre", CheckCode::gradient_unusual, 0,
+     [](PitT& p) { add_temperature(p, 0, -10000), add_temperature(p, 100000, 0); }},
+    {"a hundredth more", CheckCode::gradient_unusual, 1,
+     [](PitT& p) { add_temperature(p, 0, -10001), add_temperature(p, 100000, 0); }},
+    {"snow of no known hardness is not soft", CheckCode::slab_very_soft, 0,
+     [](PitT& p) { test(p, TestKind::CT); }},
+    {"a test without taps in all did not stop early", CheckCode::stopped_early, 0,
+     [](PitT& p) { add_test(p, TestKind::CT).outcome = TestOutcome::no_fracture; }},
+    {"the first sample of a profile", CheckCode::reading_upside_down, 1,
+     [](PitT& p) {
+       densities(p, {{cm(10), cm(10)}, {cm(10), cm(20)}});
+     }},
+    {"an unbroken layer below the snow", CheckCode::depth_below_snow, 1,
+     [](PitT& p) { add_test(p, TestKind::CT).unbroken = {down(cm(140) + 1)}; }},
+    {"an unbroken layer above it", CheckCode::negative_depth, 1,
+     [](PitT& p) {
+       add_test(p, TestKind::CT).unbroken = {down(-1), down(cm(10))};
+     }},
+    {"a height from the ground is known", CheckCode::unknown_code, 0,
+     [](PitT& p) { *layer(p).bottom = up(cm(10)); }},
+    {"a depth at right angles to the slope is known", CheckCode::unknown_code, 0,
+     [](PitT& p) { *layer(p).bottom = slope_normal(cm(10)); }},
+};
+
 void expect(const Row& row) {
   PitT pit = one_layer_pit();
   row.add(pit);
   EXPECT_EQ(count_of(checks_of(pit), row.code), row.times) << EnumNameCheckCode(row.code) << ": " << row.what;
 }
 
+TEST(Limits, OfALayer) {
+  for (const Row& row : kLayer) expect(row);
+}
 TEST(Limits, OfGeometry) {
   for (const Row& row : kGeometry) expect(row);
 }
@@ -431,6 +514,180 @@ TEST(Limits, OfTests) {
 }
 TEST(Limits, OfWhatLiesAround) {
   for (const Row& row : kAround) expect(row);
+}
+
+struct Compared {
+  std::uint16_t here;
+  CompassPoint point;  // none = by degrees
+  std::uint16_t there;
+  bool told;
+};
+
+TEST(Limits, OfAspectsSaidToBeTheSame) {
+  const Compared rows[] = {{180, CompassPoint::N, 0, true},      {90, CompassPoint::NW, 0, true},
+                           {0, CompassPoint::N, 0, false},       {180, CompassPoint::none, 0, true},
+                           {180, CompassPoint::none, 360, true}, {360, CompassPoint::none, 180, true},
+                           {0, CompassPoint::none, 180, true},   {361, CompassPoint::none, 180, false}};
+  for (const Compared& row : rows) {
+    PitT pit = one_layer_pit();
+    site(pit).aspect_deg = row.here;
+    pit.choice = std::make_unique<ChoiceT>();
+    pit.choice->aspect = Comparison::same;
+    if (row.point != CompassPoint::none) pit.choice->interest_aspect_point = row.point;
+    if (row.point == CompassPoint::none) pit.choice->interest_aspect_deg = row.there;
+    EXPECT_EQ(count_of(checks_of(pit), CheckCode::aspect_said_same_but_apart), row.told ? 1u : 0u)
+        << row.here << " " << row.there;
+  }
+}
+
+TEST(Limits, OfElevationsSaidToBeTheSame) {
+  for (const auto& [said, apart, told] : std::vector<std::tuple<Comparison, std::int32_t, bool>>{
+           {Comparison::same, metres(200), false},
+           {Comparison::same, metres(200) + 1, true},
+           {Comparison::similar, metres(400), false},
+           {Comparison::similar, metres(400) + 1, true}}) {
+    PitT pit = one_layer_pit();
+    site(pit).elevation_10um = metres(1000);
+    pit.choice = std::make_unique<ChoiceT>();
+    pit.choice->elevation = said;
+    pit.choice->interest_elevation_10um = metres(1000) + apart;
+    EXPECT_EQ(count_of(checks_of(pit), CheckCode::elevation_said_same_but_apart), told ? 1u : 0u) << apart;
+  }
+}
+
+TEST(Limits, OfWindClasses) {
+  const struct {
+    WindClass wind;
+    std::int32_t from, to;
+  } rows[] = {
+      {WindClass::C, 0, 0}, {WindClass::L, 1, 800}, {WindClass::M, 700, 1200}, {WindClass::S, 1100, 1800}};
+  for (const auto& row : rows) {
+    for (const std::int32_t cms : {row.from - 1, row.from, row.to, row.to + 1}) {
+      if (cms < 0) continue;
+      PitT pit = one_layer_pit();
+      weather(pit).wind = row.wind;
+      pit.weather->wind_speed_cms = cms;
+      EXPECT_EQ(count_of(checks_of(pit), CheckCode::wind_contradicts_itself),
+                cms < row.from || cms > row.to ? 1u : 0u)
+          << EnumNameWindClass(row.wind) << cms;
+    }
+  }
+}
+
+// The only layer has a form of each main class: what a test names is there by its class and nothing else.
+TEST(Limits, OfMainClasses) {
+  for (const GrainForm there : EnumValuesGrainForm()) {
+    for (const GrainForm named : EnumValuesGrainForm()) {
+      PitT pit = one_layer_pit();
+      layer(pit).grain_form = there;
+      name_layer(test(pit, TestKind::CT), named);
+      const bool same = static_cast<int>(there) / 10 == static_cast<int>(named) / 10;
+      EXPECT_EQ(count_of(checks_of(pit), CheckCode::fracture_far_from_layer_named), same ? 0u : 1u)
+          << EnumNameGrainForm(there) << " " << EnumNameGrainForm(named);
+    }
+  }
+}
+
+// Where a check points when its thing is the only one of its kind, or the first of a list.
+TEST(Places, OfTheOnlyAndOfTheFirst) {
+  PitT pit = one_layer_pit();
+  pit.choice = std::make_unique<ChoiceT>();
+  pit.choice->interest_slope_deg = std::uint8_t{91};
+  pit.choice->interest_aspect_deg = std::uint16_t{361};
+  pit.choice->interest_elevation_10um = metres(9000) + 1;
+  pit.surface = std::make_unique<SurfaceT>();
+  pit.surface->feature_aspect_deg = std::uint16_t{361};
+  pit.surface->temperature_cdegc = 51;
+  for (int i = 0; i < 2; ++i) {
+    pit.slides.push_back(std::make_unique<SlideT>());
+    pit.slides.back()->aspect_deg = std::uint16_t{361};
+  }
+  weather(pit).wind_from_deg = std::uint16_t{361};
+  std::vector<std::string> lines;
+  for (const Check& check : checks_of(pit)) {
+    const std::string path = path_of(check.place());
+    if (path.find("aspect") == std::string::npos && path.find("slope") == std::string::npos &&
+        path.find("elevation") == std::string::npos && path.find("temperature") == std::string::npos &&
+        path.find("wind") == std::string::npos) {
+      continue;
+    }
+    const bool listed = path.find('[') != std::string::npos;
+    EXPECT_EQ(check.place().index() >= 0, listed) << path;
+    EXPECT_EQ(check.place().sub(), -1) << path;
+    if (!listed) {
+      EXPECT_EQ(check.place().index(), -1) << path;
+    }
+    lines.push_back(line_of(check));
+  }
+  std::sort(lines.begin(), lines.end());
+  EXPECT_EQ(
+      lines,
+      (std::vector<std::string>{
+          "aspect_out_of_range at choice.interest_aspect_deg", "aspect_out_of_range at slides[0].aspect_deg",
+          "aspect_out_of_range at slides[1].aspect_deg", "aspect_out_of_range at surface.feature_aspect_deg",
+          "aspect_out_of_range at weather.wind_from_deg",
+          "elevation_out_of_range at choice.interest_elevation_m",
+          "site_cannot_be_compared at site.aspect_deg", "site_cannot_be_compared at site.elevation_m",
+          "site_cannot_be_compared at site.slope_deg", "slope_out_of_range at choice.interest_slope_deg",
+          "snow_above_freezing at surface.temperature_degc"}));
+}
+
+TEST(Codes, AreNamedInTheFirstOfEveryList) {
+  const std::uint8_t strange = 251;
+  PitT pit = one_layer_pit();
+  weather(pit).sky = static_cast<SkyCondition>(strange);
+  for (int i = 0; i < 2; ++i) {
+    pit.observers.push_back(std::make_unique<ObserverT>());
+    pit.observers.back()->training = static_cast<Training>(strange);
+    pit.absences.push_back(std::make_unique<AbsenceT>());
+    pit.absences.back()->reason = static_cast<AbsentReason>(strange);
+    pit.slides.push_back(std::make_unique<SlideT>());
+    pit.slides.back()->kind = static_cast<SlideKind>(strange);
+    pit.steps.push_back(std::make_unique<StepT>());
+    pit.steps.back()->kind = static_cast<StepKind>(strange);
+    pit.strength.push_back(std::make_unique<StrengthProfileT>());
+    pit.strength.back()->kind = static_cast<StrengthKind>(strange);
+    pit.impurities.push_back(std::make_unique<ImpurityProfileT>());
+    pit.impurities.back()->impurity = static_cast<Impurity>(strange);
+    for (int k = 0; k < 2; ++k) {
+      pit.strength.back()->readings.push_back(std::make_unique<StrengthReadingT>());
+      pit.strength.back()->readings.back()->quality = static_cast<ShearQuality>(strange);
+      pit.impurities.back()->readings.push_back(std::make_unique<ImpurityReadingT>());
+      pit.impurities.back()->readings.back()->mass_fraction_unit = static_cast<FractionUnit>(strange);
+    }
+  }
+  layer(pit).candidates.assign(70, static_cast<GrainForm>(strange));
+  std::vector<std::string> lines;
+  std::size_t candidates = 0;
+  for (const Check& check : checks_of(pit)) {
+    if (check.code() != CheckCode::unknown_code) continue;
+    const std::string path = path_of(check.place());
+    EXPECT_EQ(check.place().index() == -1, path.find('[') == std::string::npos) << path;
+    candidates += path == "layers[0].candidates" ? 1u : 0u;
+    if (path != "layers[0].candidates") lines.push_back(path);
+  }
+  EXPECT_EQ(candidates, 64u);  // no hand writes more
+  EXPECT_EQ(lines, (std::vector<std::string>{"absences",
+                                             "absences",
+                                             "observers[0].training",
+                                             "observers[1].training",
+                                             "weather.sky",
+                                             "strength[0].kind",
+                                             "strength[1].kind",
+                                             "strength[0].readings[0].quality",
+                                             "strength[0].readings[1].quality",
+                                             "strength[1].readings[0].quality",
+                                             "strength[1].readings[1].quality",
+                                             "impurities[0].impurity",
+                                             "impurities[1].impurity",
+                                             "impurities[0].readings[0].mass_fraction_unit",
+                                             "impurities[0].readings[1].mass_fraction_unit",
+                                             "impurities[1].readings[0].mass_fraction_unit",
+                                             "impurities[1].readings[1].mass_fraction_unit",
+                                             "slides[0].kind",
+                                             "slides[1].kind",
+                                             "steps[0].kind",
+                                             "steps[1].kind"}));
 }
 
 struct When {
