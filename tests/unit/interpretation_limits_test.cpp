@@ -807,5 +807,465 @@ TEST(Methods, ThatSpokeAreNamed) {
                                              "skier_stability memory"}));
 }
 
+// --- the very first of everything: position 0, depth 0, one test, one layer
+
+struct Whole {
+  const char* what;
+  void (*record)(PitT&, Parameters&);
+};
+
+// Per record: each concern with its layer, top and rank, then loads, next steps and cautions of layers.
+void expect(const std::vector<Whole>& rows, const Lines& wanted) {
+  Lines got;
+  for (const Whole& row : rows) {
+    PitT pit;
+    Parameters parameters;
+    row.record(pit, parameters);
+    const Read read(pit, parameters);
+    ASSERT_TRUE(read.ok);
+    std::string line = std::string(row.what) + ":";
+    for (const interpretation::Concern& one : read.analysis.concerns) {
+      line += std::string(" ") + firnbook::EnumNameConcernKind(one.kind) + numbers({one.layer, one.top}) +
+              " " + firnbook::EnumNameConcernRank(one.rank) + numbers({one.ease}) + "," +
+              numbers({static_cast<std::int32_t>(one.evidence_count)}) + " pieces;";
+    }
+    for (const std::string& one : loads_of(read)) {
+      if (one.find("probe_more") == std::string::npos && one.find("read_bulletin") == std::string::npos &&
+          one.find("look_for_signs") == std::string::npos) {
+        line += " " + one + ";";
+      }
+    }
+    for (const std::string& one : only(cautions_of(read), "layer")) line += " " + one + ";";
+    got.push_back(line);
+  }
+  EXPECT_EQ(got, wanted);
+}
+
+TEST(First, OfWhatBreaks) {
+  expect(
+      {
+          {"a block that broke while it was cut",
+           [](PitT& p, Parameters&) {
+             add_fracture(add_test(p, TestKind::RB), cm(40)).step = std::uint8_t{1};
+           }},
+          {"a deep tap that broke while isolating",
+           [](PitT& p, Parameters&) {
+             firnbook::FractureT& f = add_fracture(add_test(p, TestKind::DT), cm(40));
+             f.stage = LoadStage::isolating;
+           }},
+          {"a column that broke while isolating",
+           [](PitT& p, Parameters&) {
+             firnbook::FractureT& f = add_fracture(add_test(p, TestKind::CT), cm(40));
+             f.stage = LoadStage::isolating;
+           }},
+          {"at the surface, and another column deeper",
+           [](PitT& p, Parameters&) {
+             add_compression_test(p, 12, FractureCharacter::SP, 0),
+                 add_compression_test(p, 13, FractureCharacter::SP, cm(50));
+           }},
+          {"a crossing at the surface ends the column",
+           [](PitT& p, Parameters&) {
+             add_extended_column(p, 12, Crossing::crossed, 0),
+                 add_compression_test(p, 13, FractureCharacter::SP, cm(50));
+           }},
+          {"a crossing nobody knows where ends none that is known",
+           [](PitT& p, Parameters&) {
+             add_extended_column(p, 12, Crossing::crossed, 0).depth.reset(),
+                 add_compression_test(p, 13, FractureCharacter::SP, cm(50));
+           }},
+          {"a saw at the surface is in another layer",
+           [](PitT& p, Parameters&) {
+             add_saw_test(p, cm(30), cm(100), SawEnd::Arr, 0),
+                 add_compression_test(p, 13, FractureCharacter::SP, cm(50));
+           }},
+          {"what has a depth comes before what has none",
+           [](PitT& p, Parameters&) {
+             *add_compression_test(p, 12, FractureCharacter::SP, 0).depth = nowhere_from(cm(3)),
+                                                                 add_compression_test(
+                                                                     p, 12, FractureCharacter::SP, cm(40));
+           }},
+          {"no depth is not the depth 0 of an unknown zero",
+           [](PitT& p, Parameters&) {
+             add_compression_test(p, 12, FractureCharacter::SP, 0).depth.reset(),
+                 *add_compression_test(p, 12, FractureCharacter::SP, 0).depth = nowhere_from(0);
+           }},
+          {"columns are useful to depths of their own",
+           [](PitT& p, Parameters& q) {
+             q.ct_useful_depth_10um = cm(40), add_test(p, TestKind::CT).outcome = TestOutcome::no_fracture,
+             add_test(p, TestKind::ECT).outcome = TestOutcome::no_fracture,
+             add_saw_test(p, cm(30), cm(100), SawEnd::Arr, cm(60));
+           }},
+          {"two columns need no third",
+           [](PitT& p, Parameters&) {
+             add_extended_column(p, 12, Crossing::not_crossed, cm(40)),
+                 add_extended_column(p, 13, Crossing::not_crossed, cm(40));
+           }},
+          {"two places that one test reached each",
+           [](PitT& p, Parameters&) {
+             add_saw_test(p, cm(60), cm(100), SawEnd::Arr, cm(40)),
+                 add_saw_test(p, cm(60), cm(100), SawEnd::Arr, cm(70));
+           }},
+      },
+      Lines({"a block that broke while it was cut: depth_only -1 40000 broke 0, 1 pieces; 0 by 0 RB; 0 not "
+             "by CT -1, not_done, 40000; 0 not by ECT -1, not_done, 40000; 0 not by PST -1, not_done, 40000; "
+             "next for 0 at 40000: extended_column; layer_reached_by_one_test_only tests[0]: 40000 0;",
+             "a deep tap that broke while isolating: depth_only -1 40000 broke 0, 1 pieces; 0 by 0 DT; 0 not "
+             "by CT -1, not_done, 40000; 0 not by ECT -1, not_done, 40000; 0 not by PST -1, not_done, 40000; "
+             "next for 0 at 40000: extended_column; layer_reached_by_one_test_only tests[0]: 40000 0;",
+             "a column that broke while isolating: depth_only -1 40000 broke 0, 1 pieces; 0 by 0 CT; 0 not "
+             "by ECT -1, not_done, 40000; 0 not by PST -1, not_done, 40000; next for 0 at 40000: "
+             "extended_column; layer_reached_by_one_test_only tests[0]: 40000 0;",
+             "at the surface, and another column deeper: depth_only -1 0 sudden 12, 1 pieces; depth_only -1 "
+             "50000 sudden 13, 1 pieces; 0 by 0 CT; 0 by 1 CT; 1 by 1 CT; 0 not by ECT -1, not_done, 0; 0 "
+             "not by PST -1, not_done, 0; 1 not by ECT -1, not_done, 50000; 1 not by PST -1, not_done, "
+             "50000; next for 0 at 0: extended_column; next for 1 at 50000: extended_column; "
+             "layer_reached_by_one_test_only tests[1]: 50000 1;",
+             "a crossing at the surface ends the column: depth_only -1 0 propagated 12, 2 pieces; depth_only "
+             "-1 50000 sudden 13, 1 pieces; 0 by 0 ECT; 0 by 1 CT; 1 by 1 CT; 0 not by PST -1, not_done, 0; "
+             "1 not by ECT 0, ended_above, 50000; 1 not by PST -1, not_done, 50000; next for 1 at 50000: "
+             "extended_column; layer_reached_by_one_test_only tests[1]: 50000 1;",
+             "a crossing nobody knows where ends none that is known: depth_only -1 -1 propagated 12, 2 "
+             "pieces; depth_only -1 50000 sudden 13, 1 pieces; 0 by 0 ECT; 1 by 1 CT; 1 not by ECT 0, "
+             "unknown, 50000; 1 not by PST -1, not_done, 50000; next for 1 at 50000: extended_column; "
+             "layer_reached_by_one_test_only tests[1]: 50000 1;",
+             "a saw at the surface is in another layer: depth_only -1 50000 sudden 13, 1 pieces; depth_only "
+             "-1 0 broke 99, 1 pieces; 0 by 1 CT; 1 by 0 PST; 1 by 1 CT; 0 not by ECT -1, not_done, 50000; 0 "
+             "not by PST 0, other_layer, 50000; 1 not by ECT -1, not_done, 0; next for 0 at 50000: "
+             "extended_column; layer_reached_by_one_test_only tests[1]: 50000 0;",
+             "what has a depth comes before what has none: depth_only -1 40000 sudden 12, 1 pieces; "
+             "depth_only -1 -1 sudden 12, 1 pieces; 0 by 1 CT; 1 by 0 CT; 0 not by ECT -1, not_done, 40000; "
+             "0 not by PST -1, not_done, 40000; next for 0 at 40000: extended_column; "
+             "layer_reached_by_one_test_only tests[1]: 40000 0;",
+             "no depth is not the depth 0 of an unknown zero: depth_only -1 -1 sudden 12, 1 pieces; "
+             "depth_only -1 -1 sudden 12, 1 pieces; 0 by 0 CT; 1 by 1 CT;",
+             "columns are useful to depths of their own: depth_only -1 60000 broke 99, 1 pieces; 0 by 1 ECT; "
+             "0 by 2 PST; 0 not by CT 0, beyond_useful_depth, 60000;",
+             "two columns need no third: depth_only -1 40000 broke 12, 4 pieces; 0 by 0 ECT; 0 by 1 ECT; 0 "
+             "not by CT -1, not_done, 40000; 0 not by PST -1, not_done, 40000;",
+             "two places that one test reached each: depth_only -1 40000 broke 99, 1 pieces; depth_only -1 "
+             "70000 broke 99, 1 pieces; 0 by 0 PST; 1 by 1 PST; 0 not by CT -1, not_done, 40000; 0 not by "
+             "ECT -1, not_done, 40000; 1 not by CT -1, not_done, 70000; 1 not by ECT -1, not_done, 70000; "
+             "next for 0 at 40000: repeat_test; next for 1 at 70000: repeat_test; "
+             "layer_reached_by_one_test_only tests[0]: 40000 0;"}));
+}
+
+TEST(First, OfLayers) {
+  expect(
+      {
+          {"a weak layer under a hair of snow",
+           [](PitT& p, Parameters&) {
+             add_layer(p, 0, 1, HandHardness::Fist, GrainForm::PP, 50),
+                 add_layer(p, 1, cm(10), HandHardness::Fist, GrainForm::SH, 300);
+           }},
+          {"two weak layers and a test that reached none",
+           [](PitT& p, Parameters&) {
+             p = upside_down();
+             add_compression_test(p, 12, FractureCharacter::BRK, cm(10));
+           }},
+          {"a thin weak layer below the first",
+           [](PitT& p, Parameters&) {
+             add_layer(p, 0, cm(40), HandHardness::Pencil, GrainForm::RG, 50),
+                 add_layer(p, cm(40), cm(41), HandHardness::Fist, GrainForm::SH, 300),
+                 add_layer(p, cm(41), cm(90), HandHardness::Pencil, GrainForm::RG, 50);
+           }},
+          {"the first layer marked at its bottom",
+           [](PitT& p, Parameters&) {
+             p = four_layers(), p.layers[0]->concern = firnbook::PartOfLayer::bottom;
+           }},
+          {"the first layer marked at its top",
+           [](PitT& p, Parameters&) {
+             p = four_layers(), p.layers[0]->concern = firnbook::PartOfLayer::top;
+           }},
+          {"the last layer marked at its bottom",
+           [](PitT& p, Parameters&) {
+             p = four_layers(), p.layers[3]->concern = firnbook::PartOfLayer::bottom;
+           }},
+          {"a break near the surface in a layer with a neighbour",
+           [](PitT& p, Parameters&) {
+             p = four_layers(), add_compression_test(p, 12, FractureCharacter::SP, cm(1));
+           }},
+          {"a break near the ground in a layer with a neighbour",
+           [](PitT& p, Parameters&) {
+             p = four_layers(), add_compression_test(p, 12, FractureCharacter::SP, cm(79));
+           }},
+          {"grains nobody looked at in the first layer",
+           [](PitT& p, Parameters&) {
+             add_layer(p, cm(20), cm(40)), add_extended_column(p, 12, Crossing::crossed, cm(30));
+           }},
+          {"grains nobody looked at at the first boundary",
+           [](PitT& p, Parameters&) {
+             add_layer(p, 0, cm(20)), add_layer(p, cm(20), cm(90), HandHardness::Pencil, GrainForm::RG),
+                 p.layers[0]->hardness = HandHardness::Fist,
+                 add_compression_test(p, 12, FractureCharacter::SP, cm(20));
+           }},
+          {"a gradient at the surface",
+           [](PitT& p, Parameters&) {
+             add_compression_test(p, 12, FractureCharacter::SP, 0), add_temperature(p, 0, -900),
+                 add_temperature(p, cm(10), -100);
+           }},
+      },
+      Lines({"a weak layer under a hair of snow: boundary 0 1 structure 99, 9 pieces; 0 not by CT -1, "
+             "not_done, 1; 0 not by ECT -1, not_done, 1; 0 not by PST -1, not_done, 1; next for 0 at 1: "
+             "extended_column;",
+             "two weak layers and a test that reached none: layer 2 60000 structure 99, 11 pieces; boundary "
+             "1 100000 structure 99, 10 pieces; layer 4 10000 little 12, 1 pieces; 2 by 0 CT; 0 not by CT 0, "
+             "unknown, 60000; 0 not by ECT -1, not_done, 60000; 0 not by PST -1, not_done, 60000; 1 not by "
+             "CT 0, unknown, 100000; 1 not by ECT -1, not_done, 100000; 1 not by PST -1, not_done, 100000; 2 "
+             "not by ECT -1, not_done, 10000; 2 not by PST -1, not_done, 10000; next for 0 at 60000: "
+             "extended_column; next for 1 at 100000: extended_column; layer_not_loaded pit: 60000 0;",
+             "a thin weak layer below the first: layer 1 40000 structure 99, 11 pieces; 0 not by CT -1, "
+             "not_done, 40000; 0 not by ECT -1, not_done, 40000; 0 not by PST -1, not_done, 40000; next for "
+             "0 at 40000: extended_column;",
+             "the first layer marked at its bottom: boundary 0 20000 structure 99, 8 pieces; 0 not by CT -1, "
+             "not_done, 20000; 0 not by ECT -1, not_done, 20000; 0 not by PST -1, not_done, 20000; next for "
+             "0 at 20000: extended_column;",
+             "the first layer marked at its top: boundary 0 20000 structure 99, 8 pieces; 0 not by CT -1, "
+             "not_done, 20000; 0 not by ECT -1, not_done, 20000; 0 not by PST -1, not_done, 20000; next for "
+             "0 at 20000: extended_column;",
+             "the last layer marked at its bottom: boundary 2 60000 structure 99, 8 pieces; 0 not by CT -1, "
+             "not_done, 60000; 0 not by ECT -1, not_done, 60000; 0 not by PST -1, not_done, 60000; next for "
+             "0 at 60000: extended_column;",
+             "a break near the surface in a layer with a neighbour: layer 0 1000 sudden 12, 1 pieces; 0 by 0 "
+             "CT; 0 not by ECT -1, not_done, 1000; 0 not by PST -1, not_done, 1000; next for 0 at 1000: "
+             "extended_column; layer_reached_by_one_test_only tests[0]: 1000 0;",
+             "a break near the ground in a layer with a neighbour: layer 3 79000 sudden 12, 1 pieces; 0 by 0 "
+             "CT; 0 not by ECT -1, not_done, 79000; 0 not by PST -1, not_done, 79000; next for 0 at 79000: "
+             "extended_column; layer_reached_by_one_test_only tests[0]: 79000 0;",
+             "grains nobody looked at in the first layer: layer 0 30000 propagated 12, 2 pieces; 0 by 0 ECT; "
+             "0 not by CT -1, not_done, 30000; 0 not by PST -1, not_done, 30000; next for 0 at 30000: "
+             "look_at_crystals; layer_reached_by_one_test_only tests[0]: 30000 0;",
+             "grains nobody looked at at the first boundary: boundary 0 20000 sudden 12, 10 pieces; 0 by 0 "
+             "CT; 0 not by ECT -1, not_done, 20000; 0 not by PST -1, not_done, 20000; next for 0 at 20000: "
+             "look_at_crystals; next for 0 at 20000: extended_column; layer_reached_by_one_test_only "
+             "tests[0]: 20000 0;",
+             "a gradient at the surface: depth_only -1 0 sudden 12, 2 pieces; 0 by 0 CT; 0 not by ECT -1, "
+             "not_done, 0; 0 not by PST -1, not_done, 0; next for 0 at 0: extended_column; "
+             "layer_reached_by_one_test_only tests[0]: 0 0;"}));
+}
+
+TEST(First, OfNames) {
+  expect(
+      {
+          {"the first layer named, and a depth elsewhere",
+           [](PitT& p, Parameters&) {
+             p = four_layers();
+             dated(name_of(*p.layers[0]), 0);
+             dated(name_of(
+                       name_layer(add_compression_test(p, 12, FractureCharacter::SP, cm(50)), GrainForm::MF)),
+                   0);
+           }},
+          {"within reach of the place named, nearer to none",
+           [](PitT& p, Parameters&) {
+             add_layer(p, 0, cm(40), HandHardness::Pencil, GrainForm::RG, 50),
+                 add_layer(p, cm(40), cm(44), HandHardness::Pencil, GrainForm::RG, 50),
+                 add_layer(p, cm(44), cm(80), HandHardness::Pencil, GrainForm::RG, 50);
+             dated(name_of(*p.layers[2]), 0);
+             dated(name_of(
+                       name_layer(add_compression_test(p, 12, FractureCharacter::SP, cm(42)), GrainForm::MF)),
+                   0);
+           }},
+          {"a layer that is weaker than the one below, by its upper edge",
+           [](PitT& p, Parameters&) {
+             p = four_layers(), p.layers[1]->hardness = HandHardness::OneFinger,
+             p.layers[3]->hardness = HandHardness::Knife;
+             dated(name_of(*p.layers[2]), 0);
+             dated(name_of(
+                       name_layer(add_compression_test(p, 12, FractureCharacter::SP, cm(38)), GrainForm::MF)),
+                   0);
+           }},
+          {"the same by name alone",
+           [](PitT& p, Parameters&) {
+             p = four_layers(), p.layers[1]->hardness = HandHardness::OneFinger,
+             p.layers[3]->hardness = HandHardness::Knife;
+             dated(name_of(*p.layers[2]), 0);
+             firnbook::FractureT& f = add_compression_test(p, 12, FractureCharacter::SP, 0);
+             f.depth.reset();
+             dated(name_of(name_layer(f, GrainForm::MF)), 0);
+           }},
+          {"a layer softer than both its neighbours",
+           [](PitT& p, Parameters&) {
+             p = four_layers(), p.layers[1]->hardness = HandHardness::Fist;
+             dated(name_of(*p.layers[1]), 0);
+             firnbook::FractureT& f = add_compression_test(p, 12, FractureCharacter::SP, 0);
+             f.depth.reset();
+             dated(name_of(name_layer(f, GrainForm::MF)), 0);
+           }},
+          {"of one day, where no grains are named",
+           [](PitT& p, Parameters&) {
+             p = four_layers(), p.layers[2]->grain_form = flatbuffers::nullopt;
+             dated(name_of(*p.layers[1]), 0), dated(name_of(*p.layers[2]), 0);
+             firnbook::FractureT& f = add_compression_test(p, 12, FractureCharacter::SP, 0);
+             f.depth.reset();
+             firnbook::LayerT& on = name_layer(f, GrainForm::MF);
+             on.grain_form = flatbuffers::nullopt;
+             dated(name_of(on), 0);
+           }},
+          {"no grains named, and one layer without",
+           [](PitT& p, Parameters&) {
+             p = four_layers(), p.layers[2]->grain_form = flatbuffers::nullopt;
+             firnbook::FractureT& f = add_compression_test(p, 12, FractureCharacter::SP, 0);
+             f.depth.reset();
+             name_layer(f, GrainForm::MF).grain_form = flatbuffers::nullopt;
+           }},
+          {"the sixteenth of one day",
+           [](PitT& p, Parameters&) {
+             for (int i = 0; i < 20; ++i) {
+               dated(name_of(add_layer(p, cm(5 * i), cm(5 * i + 5), HandHardness::Pencil, GrainForm::RG, 50)),
+                     0);
+             }
+             p.layers[15]->grain_form = GrainForm::MF;
+             firnbook::FractureT& f = add_compression_test(p, 12, FractureCharacter::SP, 0);
+             f.depth.reset();
+             dated(name_of(name_layer(f, GrainForm::MF)), 0);
+           }},
+          {"the seventeenth is not looked at",
+           [](PitT& p, Parameters&) {
+             for (int i = 0; i < 20; ++i) {
+               dated(name_of(add_layer(p, cm(5 * i), cm(5 * i + 5), HandHardness::Pencil, GrainForm::RG, 50)),
+                     0);
+             }
+             p.layers[16]->grain_form = GrainForm::MF;
+             firnbook::FractureT& f = add_compression_test(p, 12, FractureCharacter::SP, 0);
+             f.depth.reset();
+             dated(name_of(name_layer(f, GrainForm::MF)), 0);
+           }},
+          {"two boundaries, no grains named and none seen at the lower",
+           [](PitT& p, Parameters&) {
+             add_layer(p, 0, cm(40), HandHardness::Pencil, GrainForm::RG, 50),
+                 add_layer(p, cm(40), cm(44), HandHardness::Pencil, GrainForm::RG, 50),
+                 add_layer(p, cm(44), cm(80)), p.layers[2]->hardness = HandHardness::Pencil,
+                                               add_compression_test(p, 12, FractureCharacter::SP, cm(42));
+           }},
+      },
+      Lines({"the first layer named, and a depth elsewhere: boundary 0 20000 sudden 12, 8 pieces; layer 2 "
+             "50000 sudden 12, 1 pieces; 0 by 0 CT; 1 by 0 CT; 0 not by ECT -1, not_done, 20000; 0 not by "
+             "PST -1, not_done, 20000; 1 not by ECT -1, not_done, 50000; 1 not by PST -1, not_done, 50000; "
+             "next for 0 at 20000: extended_column; next for 1 at 50000: extended_column; "
+             "layer_reached_by_one_test_only tests[0]: 20000 0;",
+             "within reach of the place named, nearer to none: boundary 1 44000 sudden 12, 8 pieces; 0 by 0 "
+             "CT; 0 not by ECT -1, not_done, 44000; 0 not by PST -1, not_done, 44000; next for 0 at 44000: "
+             "extended_column; layer_reached_by_one_test_only tests[0]: 44000 0;",
+             "a layer that is weaker than the one below, by its upper edge: boundary 1 40000 sudden 12, 9 "
+             "pieces; 0 by 0 CT; 0 not by ECT -1, not_done, 40000; 0 not by PST -1, not_done, 40000; next "
+             "for 0 at 40000: extended_column; layer_reached_by_one_test_only tests[0]: 40000 0;",
+             "the same by name alone: boundary 2 60000 sudden 12, 9 pieces; 0 by 0 CT; 0 not by ECT -1, "
+             "not_done, 60000; 0 not by PST -1, not_done, 60000; next for 0 at 60000: extended_column; "
+             "layer_reached_by_one_test_only tests[0]: 60000 0;",
+             "a layer softer than both its neighbours: boundary 0 20000 sudden 12, 10 pieces; 0 by 0 CT; 0 "
+             "not by ECT -1, not_done, 20000; 0 not by PST -1, not_done, 20000; next for 0 at 20000: "
+             "extended_column; layer_reached_by_one_test_only tests[0]: 20000 0;",
+             "of one day, where no grains are named: boundary 0 20000 sudden 12, 8 pieces; 0 by 0 CT; 0 not "
+             "by ECT -1, not_done, 20000; 0 not by PST -1, not_done, 20000; next for 0 at 20000: "
+             "extended_column; layer_reached_by_one_test_only tests[0]: 20000 0;",
+             "no grains named, and one layer without: depth_only -1 -1 sudden 12, 1 pieces; 0 by 0 CT;",
+             "the sixteenth of one day: boundary 14 75000 sudden 12, 8 pieces; 0 by 0 CT; 0 not by ECT -1, "
+             "not_done, 75000; 0 not by PST -1, not_done, 75000; next for 0 at 75000: extended_column; "
+             "layer_reached_by_one_test_only tests[0]: 75000 0;",
+             "the seventeenth is not looked at: boundary 0 5000 sudden 12, 8 pieces; 0 by 0 CT; 0 not by ECT "
+             "-1, not_done, 5000; 0 not by PST -1, not_done, 5000; next for 0 at 5000: extended_column; "
+             "layer_reached_by_one_test_only tests[0]: 5000 0;",
+             "two boundaries, no grains named and none seen at the lower: boundary 0 40000 sudden 12, 8 "
+             "pieces; 0 by 0 CT; 0 not by ECT -1, not_done, 40000; 0 not by PST -1, not_done, 40000; next "
+             "for 0 at 40000: extended_column; layer_reached_by_one_test_only tests[0]: 40000 0;"}));
+}
+
+TEST(Evidence, OfOneFractureStaysTogether) {
+  PitT pit;
+  add_extended_column(pit, 12, Crossing::crossed, cm(60));
+  add_extended_column(pit, 12, Crossing::crossed, cm(60));
+  EXPECT_EQ(evidence_of(Read(pit), 0),
+            Lines({"ect_crossed_before_22 tests[0].fractures[0]", "ect_schemes tests[0].fractures[0]",
+                   "ect_crossed_before_22 tests[1].fractures[0]", "ect_schemes tests[1].fractures[0]"}));
+}
+
+TEST(Suggestions, DoNotAskForSignsThatWereAnsweredFor) {
+  PitT pit;
+  for (const firnbook::SignKind kind :
+       {firnbook::SignKind::whumpf, firnbook::SignKind::cracking, firnbook::SignKind::slides}) {
+    EXPECT_EQ(only(loads_of(Read(pit)), "next for -1 at -1: look").size(), 1u);
+    add_sign(pit, kind, Answer::no);
+  }
+  EXPECT_EQ(only(loads_of(Read(pit)), "next for -1 at -1: look").size(), 0u);
+}
+
+// Each value by itself: the caution names it and no other.
+TEST(Cautions, NameTheDoubtfulValueAndNoOther) {
+  using firnbook::Layer;
+  Lines got;
+  for (std::size_t i = 0; i < 5; ++i) {
+    for (const int field : {Layer::VT_TOP, Layer::VT_BOTTOM, Layer::VT_HARDNESS, Layer::VT_GRAIN_FORM,
+                            Layer::VT_GRAIN_SIZE_10UM}) {
+      PitT pit = upside_down();
+      doubt(*pit.layers[i], field);
+      std::string line =
+          path_of(place_of(firnbook::Thing::layer, static_cast<std::int32_t>(i), field_id(field))) + ":";
+      for (const std::string& one : only(cautions_of(Read(pit)), "rests")) line += " " + one;
+      got.push_back(line);
+    }
+  }
+  EXPECT_EQ(got, Lines({"layers[0].top_cm:",
+                        "layers[0].bottom_cm:",
+                        "layers[0].hardness: rests_on_unreliable layers[0].hardness: 0 0",
+                        "layers[0].grain_form:",
+                        "layers[0].grain_size_mm: rests_on_unreliable layers[0].grain_size_mm: 0 0",
+                        "layers[1].top_cm: rests_on_unreliable layers[1].top_cm: 0 0",
+                        "layers[1].bottom_cm:",
+                        "layers[1].hardness: rests_on_unreliable layers[1].hardness: 0 0",
+                        "layers[1].grain_form: rests_on_unreliable layers[1].grain_form: 0 0",
+                        "layers[1].grain_size_mm: rests_on_unreliable layers[1].grain_size_mm: 0 0",
+                        "layers[2].top_cm: rests_on_unreliable layers[2].top_cm: 0 0",
+                        "layers[2].bottom_cm: rests_on_unreliable layers[2].bottom_cm: 0 0",
+                        "layers[2].hardness: rests_on_unreliable layers[2].hardness: 0 0",
+                        "layers[2].grain_form: rests_on_unreliable layers[2].grain_form: 0 0",
+                        "layers[2].grain_size_mm: rests_on_unreliable layers[2].grain_size_mm: 0 0",
+                        "layers[3].top_cm: rests_on_unreliable layers[3].top_cm: 0 0",
+                        "layers[3].bottom_cm: rests_on_unreliable layers[3].bottom_cm: 0 0",
+                        "layers[3].hardness: rests_on_unreliable layers[3].hardness: 0 0",
+                        "layers[3].grain_form:",
+                        "layers[3].grain_size_mm: rests_on_unreliable layers[3].grain_size_mm: 0 0",
+                        "layers[4].top_cm:",
+                        "layers[4].bottom_cm: rests_on_unreliable layers[4].bottom_cm: 0 0",
+                        "layers[4].hardness: rests_on_unreliable layers[4].hardness: 0 0",
+                        "layers[4].grain_form:",
+                        "layers[4].grain_size_mm:"}));
+}
+
+// --- the report holds what the analysis says, also where that is 0
+
+TEST(InReport, StandsWhatTheAnalysisSays) {
+  PitT pit;
+  add_layer(pit, 0, cm(30), HandHardness::Pencil, GrainForm::RG, 30);
+  add_layer(pit, cm(30), cm(60), HandHardness::Fist, GrainForm::FC, 200);
+  add_compression_test(pit, 12, FractureCharacter::SP, cm(30));
+  add_compression_test(pit, 13, FractureCharacter::SP, 0);
+  Parameters parameters;
+  parameters.tolerance_10um = cm(1);
+  parameters.shallow_snow_10um = cm(90);
+  Read read(pit, parameters);
+  flatbuffers::FlatBufferBuilder builder;
+  interpretation::write_report(read.analysis, parameters, 7, builder);
+  const auto* report = flatbuffers::GetRoot<firnbook::Report>(builder.GetBufferPointer());
+  const auto* concerns = report->concerns();
+  ASSERT_EQ(pit::size_of(concerns), read.analysis.concerns.size());
+  for (std::uint32_t i = 0; i < concerns->size(); ++i) {
+    const interpretation::Concern& one = read.analysis.concerns[i];
+    const firnbook::Concern* written = concerns->Get(i);
+    EXPECT_EQ(written->layer().value_or(-1), one.layer);
+    EXPECT_EQ(written->layer_below().value_or(-1), one.layer_below);
+    EXPECT_EQ(written->weaker_layer().value_or(-1), one.weaker_layer);
+    EXPECT_EQ(written->top_10um().value_or(-1), one.top);
+    EXPECT_EQ(written->bottom_10um().value_or(-1), one.bottom);
+    ASSERT_EQ(pit::size_of(written->evidence()), one.evidence_count);
+    for (std::uint32_t k = 0; k < one.evidence_count; ++k) {
+      EXPECT_EQ(written->evidence()->Get(k), read.analysis.evidence[one.first_evidence + k]);
+    }
+  }
+  EXPECT_EQ(concerns->Get(1)->layer(), 0);
+  EXPECT_EQ(concerns->Get(1)->top_10um(), 0);
+  ASSERT_EQ(pit::size_of(report->parameters_changed()), 2u);
+  EXPECT_EQ(report->parameters_changed()->Get(0)->key(), firnbook::ParameterKey::tolerance_10um);
+  EXPECT_EQ(report->parameters_changed()->Get(1)->key(), firnbook::ParameterKey::shallow_snow_10um);
+}
+
 }  // namespace
 }  // namespace firn::tests

@@ -873,6 +873,109 @@ TEST(AtLimits, OfStrengthAndStability) {
              "in grains that are not persistent:"}));
 }
 
+TEST(AtLimits, OfWhatNobodyRecorded) {
+  const Row rows[] = {
+      {"a column unbroken, taps not written down", "ct_no",
+       [](PitT& p, Parameters&) { add_test(p, TestKind::CT).outcome = TestOutcome::no_fracture; }},
+      {"a shovel shear without a fracture", "shear",
+       [](PitT& p, Parameters&) { add_test(p, TestKind::ST).outcome = TestOutcome::no_fracture; }},
+      {"a shovel shear without a fracture, as recorded", "test",
+       [](PitT& p, Parameters&) { add_test(p, TestKind::ST).outcome = TestOutcome::no_fracture; }},
+      {"a crossing at the surface below a crack", "ect_columns",
+       [](PitT& p, Parameters&) {
+         column(p, 14, Crossing::not_crossed), *column(p, 15, Crossing::crossed).depth = down(0);
+       }},
+      {"a deep block without any surface", "rb_outside",
+       [](PitT& p, Parameters&) { block(p, cm(130), 4, ReleaseType::WB); }},
+      {"a deep block measured at right angles", "rb_outside",
+       [](PitT& p, Parameters&) {
+         p.snowpack = std::make_unique<firnbook::SnowpackT>(),
+         p.snowpack->direction = firnbook::Direction::slope_normal, surface(p).penetration_ski_10um = cm(20),
+         *block(p, 0, 4, ReleaseType::WB).depth = slope_normal(cm(130));
+       }},
+      {"half a centimetre of denser snow in the top 30 cm", "skier",
+       [](PitT& p, Parameters&) {
+         add_layer(p, 0, 29500, HandHardness::Pencil, GrainForm::RG, 50),
+             add_layer(p, 29500, cm(60), HandHardness::Pencil, GrainForm::RG, 50),
+             add_layer(p, cm(60), cm(90), HandHardness::FourFinger, GrainForm::FC, 150),
+             add_density(p, 0, 29500, 2000), add_density(p, 29500, cm(60), 4000),
+             add_density(p, cm(60), cm(90), 2500);
+       }},
+      {"a strength from the surface down", "strength",
+       [](PitT& p, Parameters&) {
+         slab(p), strength(p, 1500, 0).bottom = std::make_unique<firnbook::Depth>(down(cm(60)));
+       }},
+      {"a strength that begins above the surface", "strength",
+       [](PitT& p, Parameters&) {
+         slab(p), strength(p, 1500, -1).bottom = std::make_unique<firnbook::Depth>(down(cm(60)));
+       }},
+      {"the sixty-third reading of a profile", "strength",
+       [](PitT& p, Parameters&) {
+         slab(p), strength(p, 1500, cm(10));
+         for (int i = 0; i < 62; ++i) {
+           auto more = std::make_unique<firnbook::StrengthReadingT>();
+           more->top = std::make_unique<firnbook::Depth>(down(cm(i < 61 ? 10 : 60))),
+           more->strength_pa = 1400;
+           p.strength[0]->readings.push_back(std::move(more));
+         }
+       }},
+      {"the sixty-fourth", "strength",
+       [](PitT& p, Parameters&) {
+         slab(p), strength(p, 1500, cm(10));
+         for (int i = 0; i < 63; ++i) {
+           auto more = std::make_unique<firnbook::StrengthReadingT>();
+           more->top = std::make_unique<firnbook::Depth>(down(cm(i < 62 ? 10 : 60))),
+           more->strength_pa = 1400;
+           p.strength[0]->readings.push_back(std::move(more));
+         }
+       }},
+      {"the sixty-fifth", "strength",
+       [](PitT& p, Parameters&) {
+         slab(p), strength(p, 1500, cm(10));
+         for (int i = 0; i < 64; ++i) {
+           auto more = std::make_unique<firnbook::StrengthReadingT>();
+           more->top = std::make_unique<firnbook::Depth>(down(cm(i < 63 ? 10 : 60))),
+           more->strength_pa = 1400;
+           p.strength[0]->readings.push_back(std::move(more));
+         }
+       }},
+      {"facets of one and a half at 1F-: 112 + 46 * 16 / 6 = 234.67", "density",
+       [](PitT& p, Parameters&) { add_layer(p, 0, cm(40), HandHardness::OneFingerMinus, GrainForm::FC); }},
+      {"facets between F- and F: 112 + 46 * 5 / 6 = 150.33", "density",
+       [](PitT& p, Parameters&) {
+         add_layer(p, 0, cm(40), HandHardness::Fist, GrainForm::FC),
+             p.layers[0]->hardness = flatbuffers::nullopt,
+             p.layers[0]->hardness_top = HandHardness::FistMinus,
+             p.layers[0]->hardness_bottom = HandHardness::Fist;
+       }},
+      {"above the middle of the second layer", "slab_load",
+       [](PitT& p, Parameters&) {
+         pair(p, HandHardness::Pencil, 50, HandHardness::Fist, 150, cm(40)), add_density(p, 0, cm(40), 2000),
+             add_density(p, cm(40), cm(90), 1000);
+       }},
+  };
+  expect(
+      rows,
+      Lines({"a column unbroken, taps not written down: ct_no_fracture raised_nothing tests[0] @-1: 0 0 0;",
+             "a shovel shear without a fracture:",
+             "a shovel shear without a fracture, as recorded: test_recorded fact tests[0] @-1: 6 2 0;",
+             "a crossing at the surface below a crack: ect_columns_differ fact pit @0: 1 1 0;",
+             "a deep block without any surface:", "a deep block measured at right angles:",
+             "half a centimetre of denser snow in the top 30 cm: skier_index_low raises boundary 1 @60000: "
+             "1384 1064 975;",
+             "a strength from the surface down: strength_estimated fact boundary 0 @60000: 15000 0 1;",
+             "a strength that begins above the surface: strength_estimated fact boundary 0 @60000: 11919 "
+             "2500 1;",
+             "the sixty-third reading of a profile: strength_estimated fact boundary 0 @60000: 14000 0 1;",
+             "the sixty-fourth: strength_estimated fact boundary 0 @60000: 14000 0 1;",
+             "the sixty-fifth: strength_estimated fact boundary 0 @60000: 11919 2500 1;",
+             "facets of one and a half at 1F-: 112 + 46 * 16 / 6 = 234.67: density_estimated fact layers[0] "
+             "@0: 2347 16 50;",
+             "facets between F- and F: 112 + 46 * 5 / 6 = 150.33: density_estimated fact layers[0] @0: 1503 "
+             "5 50;",
+             "above the middle of the second layer: slab_load fact boundary 0 @40000: 800 2000 0;"}));
+}
+
 TEST(AtLimits, SlopesEndAtLevelGroundAndSixtyDegrees) {
   using interpretation::Slope;
   EXPECT_EQ(Slope(-1).sine, Slope(0).sine);
