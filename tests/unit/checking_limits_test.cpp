@@ -416,6 +416,39 @@ const Row kAround[] = {
 
 // Sizes, hardness and forms of the one layer; new snow and what a purpose asks for.
 const Row kLayer[] = {
+    {"a layer known at its top alone", CheckCode::slab_very_soft, 0,
+     [](PitT& p) { layer(p).hardness_top = HandHardness::Fist, test(p, TestKind::CT); }},
+    {"a layer known at its bottom alone", CheckCode::slab_very_soft, 0,
+     [](PitT& p) { layer(p).hardness_bottom = HandHardness::Fist, test(p, TestKind::CT); }},
+    {"a layer known at both", CheckCode::slab_very_soft, 1,
+     [](PitT& p) {
+       layer(p).hardness_top = layer(p).hardness_bottom = HandHardness::Fist;
+       test(p, TestKind::CT);
+     }},
+    {"a point that is none cannot be compared", CheckCode::site_cannot_be_compared, 0,
+     [](PitT& p) {
+       p.choice = std::make_unique<ChoiceT>();
+       p.choice->interest_aspect_point = CompassPoint::none;
+     }},
+    {"one strike far from HS", CheckCode::hs_differs_from_probes, 1,
+     [](PitT& p) { site(p).probes_10um = {cm(100)}; }},
+    {"no strike at all", CheckCode::hs_differs_from_probes, 0, [](PitT& p) { site(p); }},
+    {"a column of a hair holds water too", CheckCode::water_differs_from_densities, 1,
+     [](PitT& p) {
+       densities(p, {{0, 1}});
+       p.snowpack->hs_10um = 1;
+       p.snowpack->hs_water_10um = 1;
+     }},
+    {"as many layers at one depth as are looked at", CheckCode::fracture_far_from_layer_named, 1,
+     [](PitT& p) {
+       layers(p, std::vector<std::pair<std::int32_t, std::int32_t>>(64, {0, cm(100)}));
+       name_layer(test(p, TestKind::CT), GrainForm::SH);
+     }},
+    {"one more, and it cannot be told", CheckCode::fracture_far_from_layer_named, 0,
+     [](PitT& p) {
+       layers(p, std::vector<std::pair<std::int32_t, std::int32_t>>(65, {0, cm(100)}));
+       name_layer(test(p, TestKind::CT), GrainForm::SH);
+     }},
     {"no size is below that of large rounded grains", CheckCode::size_contradicts_form, 0,
      [](PitT& p) { layer(p).grain_form = GrainForm::RGlr, layer(p).grain_size_10um = 0; }},
     {"a hair is", CheckCode::size_contradicts_form, 1,

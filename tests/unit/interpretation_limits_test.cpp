@@ -1230,6 +1230,35 @@ TEST(Cautions, NameTheDoubtfulValueAndNoOther) {
                         "layers[4].grain_size_mm:"}));
 }
 
+TEST(Cautions, CountFlagsFromTheFirst) {
+  PitT pit;
+  add_layer(pit, 0, cm(20), HandHardness::Fist, GrainForm::RG, 50);
+  add_layer(pit, cm(20), cm(60), HandHardness::Pencil, GrainForm::RG, 150);
+  add_layer(pit, cm(60), cm(100), HandHardness::FourFinger, GrainForm::FC, 150);
+  doubt(*pit.layers[2], firnbook::Layer::VT_GRAIN_SIZE_10UM);
+  EXPECT_EQ(only(cautions_of(Read(pit)), "rests"),
+            (Lines{"rests_on_unreliable layers[2].grain_size_mm: 0 0"}));
+}
+
+TEST(First, AndLastOfTwoLayers) {
+  PitT pit;
+  add_layer(pit, 0, cm(40), HandHardness::Pencil, GrainForm::RG, 50);
+  add_layer(pit, cm(40), cm(80), HandHardness::Pencil, GrainForm::RG, 50);
+  add_compression_test(pit, 12, FractureCharacter::SP, cm(79));
+  EXPECT_EQ(ranks_of(Read(pit)), (Lines{"79: layer 1, sudden 12"}));
+  pit.layers[1]->grain_form = GrainForm::IFil;
+  pit.tests[0]->fractures[0]->depth.reset();
+  name_layer(*pit.tests[0]->fractures[0], GrainForm::IF);
+  EXPECT_EQ(ranks_of(Read(pit)), (Lines{"40: boundary 1, sudden 12"}));
+}
+
+// What lies above the surface is a slip, and has no depth.
+TEST(First, AboveTheSurface) {
+  PitT pit = upside_down();
+  add_saw_test(pit, cm(60), cm(100), SawEnd::Arr, -1);
+  EXPECT_EQ(only(loads_of(Read(pit)), "1 not by PST"), (Lines{"1 not by PST 0, unknown, 60000"}));
+}
+
 // --- the report holds what the analysis says, also where that is 0
 
 TEST(InReport, StandsWhatTheAnalysisSays) {

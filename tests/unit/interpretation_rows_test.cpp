@@ -976,6 +976,81 @@ TEST(AtLimits, OfWhatNobodyRecorded) {
              "above the middle of the second layer: slab_load fact boundary 0 @40000: 800 2000 0;"}));
 }
 
+TEST(AtLimits, OfWhatLiesAboveTheSurfaceAndOfHalves) {
+  const Row rows[] = {
+      {"a mean of 166.6499", "water",
+       [](PitT& p, Parameters&) {
+         add_layer(p, 0, 501), add_layer(p, 501, 1000), add_density(p, 0, 501, 1666),
+             add_density(p, 501, 1000, 1667);
+       }},
+      {"10.5 percent not measured", "water",
+       [](PitT& p, Parameters&) {
+         add_layer(p, 0, 895), add_layer(p, 895, 1000, HandHardness::Pencil, GrainForm::RG),
+             add_density(p, 0, 895, 2730);
+       }},
+      {"depth hoar between F and F-4F: 185 + 25 * 15 / 12 = 216.25", "density",
+       [](PitT& p, Parameters&) {
+         add_layer(p, 0, cm(40), HandHardness::Fist, GrainForm::DH),
+             p.layers[0]->hardness = flatbuffers::nullopt, p.layers[0]->hardness_top = HandHardness::Fist,
+             p.layers[0]->hardness_bottom = HandHardness::FistToFourFinger;
+       }},
+      {"a crossing tap without the first", "ect_not_crossed ",
+       [](PitT& p, Parameters&) { column(p, 14, Crossing::not_crossed, 5).tap = flatbuffers::nullopt; }},
+      {"a strength at the surface for a layer two centimetres down", "strength",
+       [](PitT& p, Parameters&) {
+         pair(p, HandHardness::Pencil, 50, HandHardness::FourFinger, 150, cm(2)),
+             add_density(p, 0, cm(2), 2000), add_density(p, cm(2), cm(90), 2500), strength(p, 1500, 0);
+       }},
+      {"an index at the very limit is not below it", "skier",
+       [](PitT& p, Parameters& q) {
+         slab(p), surface(p).penetration_ski_10um = cm(20), q.index_low_thousandths = 1242;
+       }},
+      {"a hair more", "skier",
+       [](PitT& p, Parameters& q) {
+         slab(p), surface(p).penetration_ski_10um = cm(20), q.index_low_thousandths = 1243;
+       }},
+      {"a weak layer that touches at the surface", "weak",
+       [](PitT& p, Parameters&) {
+         add_layer(p, -cm(1), 0, HandHardness::Pencil, GrainForm::RG, 50), alone(p, 0, cm(2));
+       }},
+      {"a weak layer that touches above it", "weak",
+       [](PitT& p, Parameters&) {
+         add_layer(p, -cm(1), -1, HandHardness::Pencil, GrainForm::RG, 50), alone(p, -1, cm(2));
+       }},
+      {"a saw above the surface", "pst_length",
+       [](PitT& p, Parameters&) { add_saw_test(p, cm(60), cm(50), SawEnd::End, -1); }},
+      {"a crossing above the surface", "ect_in",
+       [](PitT& p, Parameters& q) {
+         q.ect_ignored_top_10um = cm(10), *column(p, 14, Crossing::crossed).depth = down(-1);
+       }},
+      {"a block above the surface", "rb_outside",
+       [](PitT& p, Parameters&) {
+         surface(p).penetration_ski_10um = cm(20), block(p, -1, 4, ReleaseType::WB);
+       }},
+      {"a column across at the surface, one above it", "ect_columns",
+       [](PitT& p, Parameters&) {
+         *column(p, 14, Crossing::crossed).depth = down(0),
+                        *column(p, 15, Crossing::crossed).depth = down(-1);
+       }},
+  };
+  expect(
+      rows,
+      Lines({"a mean of 166.6499: water_equivalent fact pit @1000: 167 1666 0;",
+             "10.5 percent not measured: water_equivalent fact pit @1000: 273 2730 11;",
+             "depth hoar between F and F-4F: 185 + 25 * 15 / 12 = 216.25: density_estimated fact layers[0] "
+             "@0: 2163 7 60;",
+             "a crossing tap without the first: ect_not_crossed not_met tests[0].fractures[0] @40000: 0 5 3;",
+             "a strength at the surface for a layer two centimetres down: strength_estimated fact boundary 0 "
+             "@2000: 15000 0 1;",
+             "an index at the very limit is not below it: skier_index_between raises boundary 0 @60000: 2087 "
+             "1436 1242;",
+             "a hair more: skier_index_low raises boundary 0 @60000: 2087 1436 1242;",
+             "a weak layer that touches at the surface: weak_layer_build fact boundary 0 @0: 2000 24 3;",
+             "a weak layer that touches above it: weak_layer_build fact boundary 0 @-1: 2001 24 1;",
+             "a saw above the surface:", "a crossing above the surface:", "a block above the surface:",
+             "a column across at the surface, one above it: ect_columns_differ fact pit @0: 1 1 0;"}));
+}
+
 TEST(AtLimits, SlopesEndAtLevelGroundAndSixtyDegrees) {
   using interpretation::Slope;
   EXPECT_EQ(Slope(-1).sine, Slope(0).sine);
