@@ -328,7 +328,8 @@ class Equivalents:
 
 
 def write_survivors(path, head, survivors):
-    lines = ["# Mutants that no test notices", "", head, ""]
+    lines = ["# Mutants that no test notices", "", head, "", "Written by `mutate.py --write`, without the tests of "
+             "random bytes unless `--random` was given.", ""]
     for title, wanted in (("## Not noticed", False), ("## Cannot be noticed: the change changes nothing", True)):
         lines += [title, ""]
         for file, code, what, reason in survivors:
