@@ -8,7 +8,8 @@ changed in turn, and a test has to notice.
 All mutants are built at once into one copy of the sources, each behind a switch that the environment sets, so
 that a mutant costs a run of the tests and no build. Comparisons are changed in two ways (the neighbour that
 treats the limit otherwise, and the opposite), whole numbers by one up and one down, others by a hundredth. A
-mutant that no test notices is listed with its place; equivalents.txt says of some why no test can. Exit status 1 when fewer than PERCENT (90) are noticed.
+mutant that no test notices is listed with its place; equivalents.txt says of some why no test can. Exit status
+1 when fewer than PERCENT (90) are noticed.
 """
 
 import argparse
@@ -267,7 +268,8 @@ def build(tree, jobs, kept):
                         "-DFIRNBOOK_WITH_SPDLOG=OFF", "-DFIRNBOOK_WERROR=OFF",
                         "-DCMAKE_CXX_FLAGS=-O1 -g0 -w -Wno-narrowing -fpermissive"], check=True,
                        stdout=subprocess.DEVNULL)
-    done = subprocess.run(["ninja", "-C", str(folder), "-k", "0", f"-j{jobs}", *targets()], capture_output=True, text=True)
+    done = subprocess.run(["ninja", "-C", str(folder), "-k", "0", f"-j{jobs}", *targets()], capture_output=True,
+                          text=True)
     if done.returncode == 0:
         return set()
     lines = lines_in_the_way(done.stdout, kept)
