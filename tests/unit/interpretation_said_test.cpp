@@ -1,6 +1,6 @@
 // Every kind of finding with its place and its numbers, concerns with all that is said of them, what loaded
-// them and what this pit is cautioned of. Each row by hand from the record above it, the limits that
-// README.md and METHODS.md name, and what schemas/report.fbs says of the numbers.
+// them and what this pit is cautioned of. Each row was held by hand against the record above it, the limits
+// that README.md and METHODS.md name, and what schemas/report.fbs says of the numbers.
 #include <gtest/gtest.h>
 
 #include <algorithm>
