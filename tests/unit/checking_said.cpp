@@ -1,5 +1,5 @@
-// Where each check points and which numbers it gives, for the pit that triggers it: by hand from the trigger
-// in checking_cases.cpp and checking_rules_test.cpp and from the sentence in CATALOGUE.md that the numbers
+// Where each check points and which numbers it gives, for the pit that triggers it: held by hand against the
+// trigger in checking_cases.cpp and checking_rules_test.cpp and the sentence in CATALOGUE.md that the numbers
 // fill in.
 #include "checking_cases.h"
 

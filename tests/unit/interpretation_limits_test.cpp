@@ -1,5 +1,5 @@
-// What lies exactly at a limit, what nobody can tell, and what two things could mean: each row by hand from
-// the record above it, README.md of the module and schemas/report.fbs.
+// What lies exactly at a limit, what nobody can tell, and what two things could mean: each row was held
+// by hand against the record above it, README.md of the module and schemas/report.fbs.
 #include <gtest/gtest.h>
 
 #include <algorithm>

@@ -1,5 +1,5 @@
-// One finding of a method, beside each of its limits: each row by hand from the rule that README.md and
-// METHODS.md name.
+// One finding of a method, beside each of its limits: each row was held by hand against the rule that
+// README.md and METHODS.md name.
 #include <gtest/gtest.h>
 
 #include <algorithm>
