@@ -3,30 +3,41 @@
 changed in turn, and a test has to notice.
 
     python3 tests/mutation/mutate.py [--keep FOLDER] [--jobs N] [--only PART] [--every N] [--least PERCENT]
+                                      [--random] [--write]
 
 All mutants are built at once into one copy of the sources, each behind a switch that the environment sets, so
 that a mutant costs a run of the tests and no build. Comparisons are changed in two ways (the neighbour that
-treats the limit otherwise, and the opposite), numbers by one up and one down. A mutant that no test notices
-is listed with its place. Exit status 1 when fewer than PERCENT (90) are noticed.
+treats the limit otherwise, and the opposite), whole numbers by one up and one down, others by a hundredth. A
+mutant that no test notices is listed with its place; equivalents.txt says of some why no test can. Exit status
+1 when fewer than PERCENT (90) are noticed.
 """
 
 import argparse
 import concurrent.futures
+import json
 import os
 import re
+import resource
 import shutil
 import subprocess
 import sys
 from pathlib import Path
 
-ROOT = Path(__file__).resolve().parents[2]
+HERE = Path(__file__).resolve().parent
+ROOT = HERE.parents[1]
 MODULES = ("checking", "interpretation")
 # Words and lookups of words: nothing in there is a rule.
 LEFT_OUT = {"catalogue.cpp"}
+# Quick tests that tell much first. Random bytes take a hundred times as long and notice little that a row does
+# not: they run with --random, on what the others left. What measures time is left out: a loaded machine would
+# notice mutants that are none.
+TIMED = "-Size.WorkGrowsWithThePitAndNotWithItsSquare:Hostile.TenThousand*"
+RANDOM = "Hostile.Any*:*.HostileNumbers:Union.*"
 TESTS = {
-    "checking": ["unit/checking_test", "published/published_checking_test", "readings/readings_test"],
-    "interpretation": ["unit/interpretation_test", "published/interpretation_published_test",
-                       "readings/readings_test"],
+    "checking": [("unit/checking_test", TIMED + ":Size.*"), ("published/published_checking_test", "*"),
+                 ("readings/readings_test", "*"), ("unit/checking_test", "Size.*" + TIMED)],
+    "interpretation": [("unit/interpretation_said_test", "*"), ("unit/interpretation_test", TIMED + ":" + RANDOM),
+                       ("published/interpretation_published_test", "*"), ("readings/readings_test", "*")],
 }
 HEADER = """#pragma once
 #include <cstdlib>
@@ -39,11 +50,12 @@ inline int active() {
   }();
   return id;
 }
-// A number, or the one above or below it.
+// A number, or the one above or below it; of those with a fraction, the one a hundredth larger or smaller.
 template <int kUp, class T>
 T number(T value) {
-  if (active() == kUp) return static_cast<T>(value + 1);
-  if (active() == kUp + 1) return static_cast<T>(value - 1);
+  const T step = std::is_floating_point_v<T> ? static_cast<T>(value / 100) : static_cast<T>(1);
+  if (active() == kUp) return static_cast<T>(value + step);
+  if (active() == kUp + 1) return static_cast<T>(value - step);
   return value;
 }
 enum class Is { less, less_equal, greater, greater_equal, equal, not_equal };
@@ -121,7 +133,8 @@ OPERATORS = {
     "==": ("==", "equal", "equal", "not_equal"),
     "!=": ("==", "not_equal", "not_equal", "equal"),
 }
-TOKEN = re.compile(r'"(?:\\.|[^"\\])*"|\'(?:\\.|[^\'\\])\'|//.*$|(?<= )(?:<=|>=|==|!=|<|>)(?= )|(?<![\w.\'])\d+u?(?![\w.\'])')
+TOKEN = re.compile(r'"(?:\\.|[^"\\])*"|\'(?:\\.|[^\'\\])\'|//.*$|(?<= )(?:<=|>=|==|!=|<|>)(?= )'
+                   r"|(?<![\w.'])(?:\d+\.\d+(?:e-?\d+)?|\d+e-?\d+|\d+u?)(?![\w.'])")
 
 
 class Mutants:
@@ -160,10 +173,11 @@ def mutate_line(line, file, number, mutants):
             is_ = "::firn::mutant::Is::"
             return (f"{binds} ::firn::mutant::Comparison<{first}, {is_}{was}, {is_}{neighbour}, "
                     f"{is_}{opposite}>() {binds}")
-        if re.search(r"\[\s*$", before) or re.search(r"<[\w:, ]*$", before) or "= default" in line:
+        if re.search(r"\[\s*$", before) or re.search(r"\w<[\w:, ]*$", before) or "= default" in line:
             return token
         value = token.rstrip("u")
-        first = mutants.new([str(int(value) + 1), str(int(value) - 1)], file, number, token)
+        to = [str(int(value) + 1), str(int(value) - 1)] if value.isdigit() else ["1 % more", "1 % less"]
+        first = mutants.new(to, file, number, token)
         return f"::firn::mutant::number<{first}>({token})"
 
     return TOKEN.sub(change, line)
@@ -195,7 +209,7 @@ def write_tree(tree, kept):
     mutants = Mutants()
     for module in MODULES:
         for path in sorted((ROOT / "core/src" / module).glob("*.[ch]*")):
-            if path.suffix not in (".cpp", ".h") or path.name in LEFT_OUT:
+            if not is_mutated(path):
                 continue
             name = f"core/src/{module}/{path.name}"
             text = path.read_text()
@@ -209,22 +223,44 @@ def write_tree(tree, kept):
     return mutants
 
 
+def is_mutated(path):
+    return path.parent.name in MODULES and path.parent.parent.name == "src" and path.suffix in (".cpp", ".h") \
+        and path.name not in LEFT_OUT
+
+
 def copy_sources(tree):
     files = subprocess.run(["git", "-C", str(ROOT), "ls-files"], check=True, capture_output=True, text=True)
     for name in files.stdout.split("\n"):
-        if not name:
+        if not name or is_mutated(Path(name)):
             continue
         (tree / name).parent.mkdir(parents=True, exist_ok=True)
         if (ROOT / name).is_file():
             shutil.copy2(ROOT / name, tree / name)
-    (tree / "core/src/support/mutant.h").write_text(HEADER)
+    header = tree / "core/src/support/mutant.h"
+    if not header.exists() or header.read_text() != HEADER:
+        header.write_text(HEADER)
 
 
 def targets():
-    return sorted({Path(test).name for tests in TESTS.values() for test in tests})
+    return sorted({Path(program).name for tests in TESTS.values() for program, _ in tests})
 
 
-def build(tree, jobs):
+def lines_in_the_way(output, kept):
+    """The lines of the compiler's errors; where nothing is left to undo in one, those of the constants it names:
+    the size of an array is wrong where it stands, and the cause is the constant that became none."""
+    lines = set()
+    for match in re.finditer(r"(core/src/(?:%s)/\w+\.(?:cpp|h)):(\d+):\d+: error" % "|".join(MODULES), output):
+        file, number = match.group(1), int(match.group(2)) - 1  # one line stands above the text as it was
+        lines.add((file, number))
+        if (file, number) not in kept:
+            continue
+        text = (ROOT / file).read_text().split("\n")
+        for name in re.findall(r"\bk[A-Z]\w+", text[number - 1]):
+            lines.update((file, i) for i, line in enumerate(text, 1) if re.search(rf"\b{name} =", line))
+    return lines
+
+
+def build(tree, jobs, kept):
     """Builds; answers the lines that cannot be told at run time, empty when all is well."""
     folder = tree / "build"
     if not (folder / "build.ninja").exists():
@@ -232,32 +268,100 @@ def build(tree, jobs):
                         "-DFIRNBOOK_WITH_SPDLOG=OFF", "-DFIRNBOOK_WERROR=OFF",
                         "-DCMAKE_CXX_FLAGS=-O1 -g0 -w -Wno-narrowing -fpermissive"], check=True,
                        stdout=subprocess.DEVNULL)
-    done = subprocess.run(["ninja", "-C", str(folder), "-k", "0", f"-j{jobs}", *targets()], capture_output=True, text=True)
+    done = subprocess.run(["ninja", "-C", str(folder), "-k", "0", f"-j{jobs}", *targets()], capture_output=True,
+                          text=True)
     if done.returncode == 0:
         return set()
-    lines = set()
-    for match in re.finditer(r"(core/src/(?:%s)/\w+\.(?:cpp|h)):(\d+):\d+: (?:error|note)" % "|".join(MODULES),
-                             done.stdout):
-        offset = 1
-        lines.add((match.group(1), int(match.group(2)) - offset))
+    lines = lines_in_the_way(done.stdout, kept)
     if not lines:
         sys.exit(done.stdout[-4000:] + done.stderr[-2000:])
     return lines
 
 
+# A mutant that never ends is stopped by the processor time it takes, whatever else the machine does; one that
+# takes all memory, by its size.
+LIMITED = 'ulimit -t "$0" && ulimit -v 4000000 && exec "$@"'
+limits = {}
+
+
 def run(tree, test, mutant):
+    program, tests = test
     environment = dict(os.environ, FIRN_MUTANT=str(mutant), GTEST_FAIL_FAST="1", GTEST_BRIEF="1")
-    try:
-        done = subprocess.run([str(tree / "build/tests" / test)], env=environment, stdout=subprocess.DEVNULL,
-                              stderr=subprocess.DEVNULL, timeout=20)
-        return done.returncode == 0
-    except subprocess.TimeoutExpired:
-        return False
+    command = ["sh", "-c", LIMITED, str(limits.get(test, 600)), str(tree / "build/tests" / program),
+               f"--gtest_filter={tests}"]
+    done = subprocess.run(command, env=environment, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
+    return done.returncode == 0
+
+
+def run_without(tree):
+    for test in {test for tests in TESTS.values() for test in tests}:
+        before = resource.getrusage(resource.RUSAGE_CHILDREN).ru_utime
+        if not run(tree, test, -1):
+            sys.exit(f"{test} fails without a mutant")
+        limits[test] = 2 + int(5 * (resource.getrusage(resource.RUSAGE_CHILDREN).ru_utime - before))
 
 
 def survives(tree, mutant, file):
     module = file.split("/")[2]
     return all(run(tree, test, mutant) for test in TESTS[module])
+
+
+class Equivalents:
+    """Mutants of which somebody says why no test can notice them: rows of equivalents.txt, each a file, a part
+    of the line, the change and the reason. A row that fits no mutant that survives is out of date."""
+
+    def __init__(self, path):
+        rows = [line for line in path.read_text().split("\n") if line and not line.startswith("#")]
+        self.rows = [tuple(part.strip() for part in row.split(" | ")) for row in rows]
+        for row in self.rows:
+            if len(row) != 4:
+                sys.exit(f"{path.name}: four parts wanted: {row}")
+        self.used = set()
+
+    def reason(self, file, code, what):
+        for row in self.rows:
+            if file.endswith(row[0]) and row[1] in code and row[2] == what:
+                self.used.add(row)
+                return row[3]
+        return None
+
+    def stale(self, file_part):
+        return [row for row in self.rows if row not in self.used and file_part in row[0]]
+
+
+def write_survivors(path, head, survivors):
+    lines = ["# Mutants that no test notices", "", head, "", "Written by `mutate.py --write`, without the tests of "
+             "random bytes unless `--random` was given.", ""]
+    for title, wanted in (("## Not noticed", False), ("## Cannot be noticed: the change changes nothing", True)):
+        lines += [title, ""]
+        for file, code, what, reason in survivors:
+            if (reason is not None) == wanted:
+                lines.append(f"- `{file}`: `{code}`, {what}" + (f": {reason}" if reason else ""))
+        lines.append("")
+    path.write_text("\n".join(lines).rstrip() + "\n")
+
+
+def line_of(place):
+    file, number = place
+    lines = (ROOT / file).read_text().split("\n") if (ROOT / file).exists() else []
+    return lines[number - 1] if number <= len(lines) else ""
+
+
+def build_all(tree, jobs):
+    """Lines that the compiler needed as they are the last time, and that are still the same, it needs again."""
+    copy_sources(tree)
+    memory = tree / "kept.json"
+    before = json.loads(memory.read_text()) if memory.exists() else []
+    kept = {(file, number) for file, number, text in before if line_of((file, number)) == text}
+    while True:
+        mutants = write_tree(tree, kept)
+        more = build(tree, jobs, kept)
+        if not more:
+            memory.write_text(json.dumps([(*place, line_of(place)) for place in sorted(kept)]))
+            return mutants, kept
+        if more <= kept:
+            sys.exit(f"these lines do not build: {sorted(more)}")
+        kept |= more
 
 
 def main():
@@ -267,34 +371,38 @@ def main():
     parser.add_argument("--only", default="", help="files whose path holds this")
     parser.add_argument("--every", type=int, default=1, help="a sample: every Nth mutant")
     parser.add_argument("--least", type=float, default=90)
+    parser.add_argument("--random", action="store_true", help="random bytes too: takes half an hour more")
+    parser.add_argument("--write", action="store_true", help="write survivors.md; for a run of all mutants")
     options = parser.parse_args()
     tree = options.keep.resolve()
     tree.mkdir(parents=True, exist_ok=True)
-    copy_sources(tree)
-    kept = set()
-    while True:
-        mutants = write_tree(tree, kept)
-        more = build(tree, options.jobs)
-        if not more:
-            break
-        if more <= kept:
-            sys.exit(f"these lines do not build: {sorted(more)}")
-        kept |= more
-    for tests in TESTS.values():
-        for test in tests:
-            if not run(tree, test, -1):
-                sys.exit(f"{test} fails without a mutant")
+    mutants, kept = build_all(tree, options.jobs)
+    if options.random:
+        TESTS["interpretation"].append(("unit/interpretation_test", RANDOM))
+    run_without(tree)
     chosen = [i for i, place in enumerate(mutants.places) if options.only in place[0]][:: options.every]
+    known = Equivalents(HERE / "equivalents.txt")
     survivors = []
     with concurrent.futures.ThreadPoolExecutor(options.jobs) as pool:
         for i, alive in zip(chosen, pool.map(lambda i: survives(tree, i, mutants.places[i][0]), chosen)):
-            if alive:
-                survivors.append(i)
-                print("%s:%d: %s" % mutants.places[i], flush=True)
+            if not alive:
+                continue
+            file, line, what = mutants.places[i]
+            code = (ROOT / file).read_text().split("\n")[line - 1].strip()
+            reason = known.reason(file, code, what)
+            survivors.append((file.replace("core/src/", ""), code, what, reason))
+            print(f"{file}:{line}: {code}: {what}" + (f" (equivalent: {reason})" if reason else ""), flush=True)
+    equivalent = sum(1 for survivor in survivors if survivor[3])
     noticed = len(chosen) - len(survivors)
     percent = 100.0 * noticed / max(1, len(chosen))
-    print(f"{noticed} of {len(chosen)} mutants noticed ({percent:.1f} %), {len(survivors)} not; "
-          f"{len(kept)} lines left as they are because the compiler needs them")
+    head = (f"{noticed} of {len(chosen)} mutants noticed ({percent:.1f} %), {len(survivors) - equivalent} not, "
+            f"{equivalent} cannot be; {len(kept)} lines left as they are because the compiler needs them.")
+    print(head)
+    if options.every == 1:
+        for row in known.stale(options.only):
+            print("equivalents.txt: fits no survivor: " + " | ".join(row))
+    if options.write:
+        write_survivors(HERE / "survivors.md", head, survivors)
     return 0 if percent >= options.least else 1
 
 

@@ -1,7 +1,9 @@
 // Every code twice: something that triggers it, and the nearest thing that does not.
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <map>
+#include <string>
 #include <utility>
 
 #include "checking_cases.h"
@@ -451,6 +453,12 @@ TEST(Rules, EveryCodeOfTheSchemaHasExactlyOneCase) {
   }
 }
 
+std::string line_with_numbers(CheckCode code, const std::string& place, std::int32_t a, std::int32_t b,
+                              std::int32_t c) {
+  return std::string(EnumNameCheckCode(code)) + " at " + place + ": " + std::to_string(a) + ", " +
+         std::to_string(b) + ", " + std::to_string(c);
+}
+
 class RuleTest : public testing::TestWithParam<Case> {};
 
 TEST_P(RuleTest, TriggersAndLetsTheLimitPass) {
@@ -469,6 +477,33 @@ TEST_P(RuleTest, TriggersAndLetsTheLimitPass) {
   const auto passing = tarn_shoulder();
   one.limit(*passing);
   EXPECT_EQ(count_of(checks_of(*passing), one.code), 0u);
+}
+
+// What is not listed has position -1, and only what lies in the list of a listed thing has a second one.
+void expect_positions(const Check& check) {
+  const std::string path = path_of(check.place());
+  const auto lists = std::count(path.begin(), path.end(), '[');
+  EXPECT_EQ(check.place().index() == -1, lists == 0) << path << " " << check.place().index();
+  EXPECT_EQ(check.place().sub() == -1, lists < 2) << path << " " << check.place().sub();
+}
+
+TEST_P(RuleTest, SaysWhereAndHowMuch) {
+  const auto pit = tarn_shoulder();
+  GetParam().trigger(*pit);
+  const checking::Checks found = checks_of(*pit);
+  for (const Check& check : found) expect_positions(check);
+  const std::vector<Said> all = said();
+  const auto row =
+      std::find_if(all.begin(), all.end(), [](const Said& one) { return one.code == GetParam().code; });
+  ASSERT_NE(row, all.end());
+  const std::string wanted = line_with_numbers(row->code, row->place, row->a, row->b, row->c);
+  std::vector<std::string> lines;
+  for (const Check& check : found) {
+    if (check.code() != row->code) continue;
+    lines.push_back(line_with_numbers(check.code(), path_of(check.place()), check.a(), check.b(), check.c()));
+  }
+  EXPECT_EQ(std::count(lines.begin(), lines.end(), wanted), 1) << wanted << "\n"
+                                                               << testing::PrintToString(lines);
 }
 
 std::string case_name(const testing::TestParamInfo<Case>& info) {

@@ -4,3 +4,8 @@ firn_test(interpretation_test
           interpretation_structure_test.cpp interpretation_mechanics_test.cpp ../pits.cpp
   DEPENDS interpretation)
 target_include_directories(interpretation_test PRIVATE "${CMAKE_CURRENT_SOURCE_DIR}/..")
+firn_test(interpretation_said_test
+  SOURCES interpretation_said_test.cpp interpretation_limits_test.cpp
+          interpretation_rows_test.cpp ../pits.cpp
+  DEPENDS interpretation)
+target_include_directories(interpretation_said_test PRIVATE "${CMAKE_CURRENT_SOURCE_DIR}/..")
