@@ -11,6 +11,7 @@
 #include "json_help.h"
 #include "pits.h"
 #include "random_pit.h"
+#include "support/base64.h"
 #include "support/shortest.h"
 
 namespace firn::tests {
@@ -209,15 +210,15 @@ TEST(Json, Base64HasTheVectorsOfItsStandard) {
   for (const auto& [plain, coded] : rows) {
     const std::string_view words(plain);
     std::string text;
-    exchange::append_base64(text, reinterpret_cast<const std::uint8_t*>(words.data()), words.size());
+    append_base64(text, reinterpret_cast<const std::uint8_t*>(words.data()), words.size());
     EXPECT_EQ(text, coded);
     std::vector<std::uint8_t> bytes;
-    ASSERT_TRUE(exchange::parse_base64(coded, bytes));
+    ASSERT_TRUE(parse_base64(coded, bytes));
     EXPECT_EQ(std::string(bytes.begin(), bytes.end()), plain);
   }
   for (const char* wrong : {"Z", "Zg=", "Zg", "Z===", "Zh==", "Zm9=", "Zg==Zg==", "Z!==", "=Zg="}) {
     std::vector<std::uint8_t> bytes;
-    EXPECT_FALSE(exchange::parse_base64(wrong, bytes)) << wrong;
+    EXPECT_FALSE(parse_base64(wrong, bytes)) << wrong;
   }
 }
 

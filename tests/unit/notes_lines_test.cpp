@@ -263,6 +263,11 @@ TEST(NotesWhole, LinesOfRareThingsStayAsTheyAre) {
                                "density 0-depth=1000/1/0? 100",
                                "ssa profile\nssa dense 0.0 42.5, 0.5 -1e-9, 1 bits=2143289344, 1.5 ~"};
   for (const std::string line : lines) expect_unchanged(line);
+  expect_prints("REPORTED: Moment=5/0/3/0", "reported moment=5/0/3/0");
+  expect_prints("0-Depth=3300/2/1 F Name MOMENT=1/0/1/0", "0-depth=3300/2/1 F name moment=1/0/1/0");
+  expect_prints("temp 10 -8.6 Unreliable ?60  ?3", "temp 10 -8.6 unreliable ?3 ?60");
+  expect_prints("extension Key \"a\", Base64 AAEC", "extension \"a\", base64 AAEC");
+  expect_prints("ssa profile\nSSA Dense 0 0.5e1", "ssa profile\nssa dense 0.0 5");
 }
 
 PitT& with_dense(PitT& pit, std::vector<float> depths, std::vector<float> values) {

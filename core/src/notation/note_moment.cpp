@@ -113,7 +113,7 @@ void append_two(std::string& out, int value) {
 }  // namespace
 
 bool at_moment(Line& line) {
-  return line.scan.at_digit() || starts_with(line.scan.rest(), kRawMoment);
+  return line.scan.at_digit() || same_code(line.scan.rest().substr(0, kRawMoment.size()), kRawMoment);
 }
 
 bool read_moment(Line& line, std::string_view what, Moment& moment) {

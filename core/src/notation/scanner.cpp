@@ -452,7 +452,7 @@ Result<std::string> Scanner::quoted(std::string_view what) {
 Result<bool> Scanner::numbers(std::string_view word, const Limits* limits, std::size_t count,
                               std::int64_t* values) {
   skip_blanks();
-  if (rest().substr(0, word.size()) != word) return false;
+  if (!same_code(rest().substr(0, word.size()), word)) return false;
   position_ += word.size();
   for (std::size_t i = 0; i < count; ++i) {
     if (i > 0 && !accept('/')) return expected("/ and the next number");
