@@ -38,8 +38,9 @@ struct NotesRead {
 Result<NotesRead> read_notes(std::string_view text, const NotesOptions& options,
                              std::vector<Failure>& others);
 
-// Prints a pit as notes that read back to the same bytes (recording::to_bytes makes them), whatever it holds.
-// Only a pit of a newer version may hold fields that are not known here: then `lost` names the whole pit.
+// Prints a pit as notes that read back to the same bytes (recording::to_bytes makes them), whatever it holds;
+// where they are longer than max_bytes, with a higher limit. Only a pit of a newer version may hold fields
+// that are not known here: then `lost` names the whole pit.
 void write_notes(std::string& out, const firnbook::Pit& pit, std::vector<firnbook::Place>& lost);
 
 }  // namespace firn::notation
