@@ -62,8 +62,8 @@ TEST(NotesLines, CanonicalLinesStayAsTheyAre) {
       "impurity 0-5 12.5 in ppm unit \"ng/g\"",
       "sign whumpf yes, cracking yes 10 m, slides no \"good view\"",
       "sign remote trigger not looked for, pinwheels yes seen 2027-01-16T10:00-07:00",
-      "step kit within reach yes, pack closed no \"strap torn\", pit filled in yes made "
-      "2027-01-16T12:10-07:00",
+      "step kit within reach yes, pack closed no \"strap torn\"",
+      "step pit filled in yes made 2027-01-16T12:10-07:00",
       "step dug from below done ~, done ~",
       "slide slab, size 1.5, trigger natural, NE, 2300 m, age 2 d, count 3, \"below the cornice\"",
       "remark \"soft below the crust\", about layers[2].hardness, confidential yes",
