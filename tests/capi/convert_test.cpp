@@ -102,9 +102,16 @@ TEST(Convert, WhatIsLostIsToldLineByLine) {
   Context context;
   const Converted read = convert(context, "{\"pit\": {\n \"nose\\n\": 3}}", FIRN_FORMAT_NOTES);
   ASSERT_EQ(read.status, FIRN_OK);
-  // Not known and kept with the pit; then left out of the notes, which cannot hold data of others.
+  // Not known and kept with the pit, as data of others, which notes can hold and cards cannot.
   EXPECT_NE(read.notices.find("not understood\t2\t"), std::string::npos) << read.notices;
-  EXPECT_NE(read.notices.find("left out\t\t\textensions"), std::string::npos) << read.notices;
+  EXPECT_EQ(read.notices.find("left out"), std::string::npos) << read.notices;
+  EXPECT_EQ(read.text.substr(0, 10), "extension ");
+  firn_convert_options card = FIRN_INIT(firn_convert_options);
+  card.to = FIRN_FORMAT_CARD;
+  card.leave_out = 1;
+  const Converted left = convert(context, read.text, card);
+  ASSERT_EQ(left.status, FIRN_OK);
+  EXPECT_NE(left.notices.find("left out\t\t\textensions"), std::string::npos) << left.notices;
   for (const char sign : read.notices) EXPECT_TRUE(sign == '\n' || sign == '\t' || sign >= ' ');
   const Converted kept = convert(context, "{\"pit\": {\n \"nose\": 3}}", FIRN_FORMAT_FIRN);
   const Converted json = convert(context, kept.text, FIRN_FORMAT_JSON);

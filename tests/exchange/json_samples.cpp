@@ -58,8 +58,7 @@ int main(int argc, char** argv) {
   using namespace firn::tests;
   for (std::uint64_t seed = 1; seed <= std::strtoull(argv[2], nullptr, 10); ++seed) {
     const Wild wild = seed % 2 == 0 ? Wild::plausible : Wild::any_number;
-    write("pit", Root::pit,
-          firn::recording::to_bytes(*RandomPit(seed, wild, Holds::everything).pit()).data());
+    write("pit", Root::pit, firn::recording::to_bytes(*RandomPit(seed, wild).pit()).data());
   }
   write("pit", Root::pit, firn::recording::to_bytes(*larch_bowl_entry()).data());
   write("pit", Root::pit, firn::recording::to_bytes(*tarn_shoulder()).data());

@@ -116,12 +116,16 @@ TEST(Scanner, AQuoteBehindABlankOpensWordsAndIsNoInchMark) {
   EXPECT_EQ(*scanner.quoted("words"), "hard");
 }
 
-TEST(Scanner, QuotedTextKnowsTwoEscapes) {
+TEST(Scanner, QuotedTextKnowsItsEscapes) {
   EXPECT_EQ(*Scanner(R"("he said \"pop\" \\o/")").quoted("words"), R"(he said "pop" \o/)");
   EXPECT_EQ(*Scanner("\"\"").quoted("words"), "");
-  const auto escape = Scanner(R"("a\n")").quoted("words");
-  ASSERT_FALSE(escape);
-  EXPECT_EQ(escape.failure().column, 3u);
+  EXPECT_EQ(*Scanner(R"("\n\r\t\u{7f}\u{85}\xC3\x28")").quoted("words"), "\n\r\t\x7F\xC2\x85\xC3(");
+  for (const char* wrong :
+       {R"("a\q")", R"("a\xG0")", R"("a\x1)", R"("a\u{1}")", R"("a\u{123}")", R"("a\u7F")", R"("a\)"}) {
+    const auto escape = Scanner(wrong).quoted("words");
+    ASSERT_FALSE(escape) << wrong;
+    EXPECT_EQ(escape.failure().column, 3u) << wrong;
+  }
   const auto open = Scanner("  \"never closed").quoted("words");
   ASSERT_FALSE(open);
   EXPECT_EQ(open.failure().column, 3u);
@@ -133,14 +137,35 @@ TEST(Scanner, QuotedTextKnowsTwoEscapes) {
 
 TEST(Scanner, QuotedTextPrintsAndReadsBack) {
   std::string out;
-  EXPECT_TRUE(append_quoted(out, "a \"b\" \\ \xD8\xAB\xD9\x84\xD8\xAC"));
+  append_quoted(out, "a \"b\" \\ \xD8\xAB\xD9\x84\xD8\xAC");
   EXPECT_EQ(*Scanner(out).quoted("words"), "a \"b\" \\ \xD8\xAB\xD9\x84\xD8\xAC");
   out.clear();
-  EXPECT_FALSE(append_quoted(out, "line\nbreak \xFF"));
-  EXPECT_EQ(out,
-            "\"line\xEF\xBF\xBD"
-            "break \xEF\xBF\xBD\"");
+  std::string any;
+  for (int byte = 0; byte < 256; ++byte) any += static_cast<char>(byte);
+  any += "\xC2\x85 \xC3";
+  append_quoted(out, any);
   EXPECT_TRUE(check_readable(out));
+  EXPECT_EQ(*Scanner(out).quoted("words"), any);
+}
+
+TEST(Scanner, NumbersBehindAWord) {
+  constexpr Scanner::Limits kLimits[] = {{INT64_MIN, INT64_MAX}, {0, 255}};
+  std::int64_t values[2] = {};
+  Scanner scanner(" moment=-9223372036854775808/255?");
+  EXPECT_TRUE(*scanner.numbers("moment=", kLimits, 2, values));
+  EXPECT_EQ(values[0], INT64_MIN);
+  EXPECT_EQ(values[1], 255);
+  EXPECT_EQ(scanner.rest(), "?");
+  Scanner other("moment 5/0");
+  EXPECT_FALSE(*other.numbers("moment=", kLimits, 2, values));
+  EXPECT_EQ(other.position(), 0u);
+  const std::pair<const char*, std::uint32_t> wrong[] = {
+      {"moment=", 8}, {"moment=5", 9}, {"moment=5/256", 10}, {"moment=5/-1", 10}, {"moment=x/1", 8}};
+  for (const auto& [text, column] : wrong) {
+    const auto read = Scanner(text).numbers("moment=", kLimits, 2, values);
+    ASSERT_FALSE(read) << text;
+    EXPECT_EQ(read.failure().column, column) << text;
+  }
 }
 
 TEST(Scanner, WordsEndWhereTheLineSaysSo) {

@@ -1,8 +1,12 @@
 // Lines of notes beyond those of the demo, read and printed.
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <clocale>
+#include <cstring>
+#include <limits>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "notes_help.h"
@@ -58,8 +62,8 @@ TEST(NotesLines, CanonicalLinesStayAsTheyAre) {
       "impurity 0-5 12.5 in ppm unit \"ng/g\"",
       "sign whumpf yes, cracking yes 10 m, slides no \"good view\"",
       "sign remote trigger not looked for, pinwheels yes seen 2027-01-16T10:00-07:00",
-      "step kit within reach yes, pack closed no \"strap torn\", pit filled in yes made "
-      "2027-01-16T12:10-07:00",
+      "step kit within reach yes, pack closed no \"strap torn\"",
+      "step pit filled in yes made 2027-01-16T12:10-07:00",
       "step dug from below done ~, done ~",
       "slide slab, size 1.5, trigger natural, NE, 2300 m, age 2 d, count 3, \"below the cornice\"",
       "remark \"soft below the crust\", about layers[2].hardness, confidential yes",
@@ -224,36 +228,177 @@ TEST(NotesLines, AMegabyteOnOneLine) {
   EXPECT_EQ(refusal(quotes).line, 1u);
 }
 
-// --- what cannot be printed ------------------------------------------------------------------------------
+// --- the rare things: whatever a pit holds has a line ------------------------------------------------------
 
-TEST(NotesLost, EachThingThatNotesCannotHoldIsNamed) {
-  PitT pit;
-  pit.surface_area.push_back(std::make_unique<SurfaceAreaProfileT>());
-  pit.surface_area[0]->dense_depth_cm = {1.0f};
-  pit.surface_area[0]->dense_m2kg = {20.0f};
-  pit.extensions.push_back(std::make_unique<ExtensionT>());
-  pit.extensions[0]->bytes = {1, 2};
-  pit.title = "bad \xFF bytes";
-  pit.layers.push_back(std::make_unique<LayerT>());
-  pit.layers[0]->top = std::make_unique<Depth>(0, Datum::surface, Direction::vertical);
-  pit.layers[0]->bottom = std::make_unique<Depth>(1000, Datum::ground, Direction::vertical);
-  pit.layers[0]->unreliable = std::uint64_t{1} << 60;
-  pit.reported = std::make_unique<Moment>(5, std::int16_t{0}, TimePrecision::day, std::uint8_t{0});
-  const Printed printed = print(recording::to_bytes(pit));
-  std::vector<std::string> lost;
-  for (const Place& place : printed.lost) lost.push_back(path_of(place));
-  const std::vector<std::string> expected = {"title",
-                                             "reported",
-                                             "layers[0].bottom_cm",
-                                             "layers[0]",
-                                             "surface_area[0].dense_depth_cm",
-                                             "surface_area[0].dense_m2kg",
-                                             "extensions"};
-  EXPECT_EQ(lost, expected);
-  EXPECT_NE(printed.text.find("bad \xEF\xBF\xBD bytes"), std::string::npos);
+TEST(NotesWhole, LinesOfRareThingsStayAsTheyAre) {
+  const char* const lines[] = {"reported moment=5/0/3/0",
+                               "edited moment=-9223372036854775808/-32768/255/255",
+                               "time 2027-01-16 to moment=0/0/0/1",
+                               "time moment=0/0/0/0 to 2027-01-16",
+                               "0-depth=3300/2/1? F formed moment=1/2/3/4 to moment=5/6/7/8",
+                               "0-5 F name moment=1/2/3/4 formed formed moment=1/0/1/0",
+                               "0-5 F name 270102 formed moment=1/0/1/0",
+                               "~-5 4F unreliable words name unreliable ?17 ?63",
+                               "remark \"x\", about place=-1/2/65535/6",
+                               "remark \"a\\xFFb\\u{00}\\xC3\\xC3\\n\"",
+                               "pit \"\\xFF\"",
+                               "observers \"K\\xFF\"",
+                               "CT12 (SP) down 68 \"two\\nlines\" on \"\\xFF\" FC (\"a\\tb\")",
+                               "extension \"urn:example\", about layers[0], base64 AAEC/w==",
+                               "extension base64 U/8=",
+                               "extension key ~",
+                               "edits unread 4294967295",
+                               "sign whumpf no unreliable ?40, cracking yes",
+                               "sign unreliable ?40 answer ~",
+                               "slide slab, unreliable ?10 ?63",
+                               "slide unreliable ?63",
+                               "step pack closed yes made moment=5/0/0/0",
+                               "site NE, unreliable ?40",
+                               "weather unreliable ?63",
+                               "surface PF 35, unreliable ?12",
+                               "HS ~, unreliable ?10 ?40",
+                               "interest unreliable ?63",
+                               "temp 10 -8.6 +-0.2 unreliable ?3 ?60, 20 -7",
+                               "strength 68-69 900 character SP unreliable ?6 ?63, 70-80 5",
+                               "density 0-depth=1000/1/0? 100",
+                               "ssa profile\nssa dense 0.0 42.5, 0.5 -1e-9, 1 bits=2143289344, 1.5 ~"};
+  for (const std::string line : lines) expect_unchanged(line);
+  expect_prints("REPORTED: Moment=5/0/3/0", "reported moment=5/0/3/0");
+  expect_prints("0-Depth=3300/2/1 F Name MOMENT=1/0/1/0", "0-depth=3300/2/1 F name moment=1/0/1/0");
+  expect_prints("temp 10 -8.6 Unreliable ?60  ?3", "temp 10 -8.6 unreliable ?3 ?60");
+  expect_prints("extension Key \"a\", Base64 AAEC", "extension \"a\", base64 AAEC");
+  expect_prints("ssa profile\nSSA Dense 0 0.5e1", "ssa profile\nssa dense 0.0 5");
 }
 
-TEST(NotesLost, APitOfANewerVersionIsSaidToBeIncomplete) {
+PitT& with_dense(PitT& pit, std::vector<float> depths, std::vector<float> values) {
+  pit.surface_area.push_back(std::make_unique<SurfaceAreaProfileT>());
+  pit.surface_area.back()->dense_depth_cm = std::move(depths);
+  pit.surface_area.back()->dense_m2kg = std::move(values);
+  return pit;
+}
+
+float float_of(std::uint32_t bits) {
+  float value = 0;
+  std::memcpy(&value, &bits, sizeof value);
+  return value;
+}
+
+TEST(NotesWhole, PointsOfAnInstrument) {
+  const auto notes = [](std::vector<float> depths, std::vector<float> values) {
+    PitT pit;
+    const Bytes bytes = recording::to_bytes(with_dense(pit, std::move(depths), std::move(values)));
+    const Printed printed = print(bytes);
+    EXPECT_TRUE(printed.lost.empty());
+    EXPECT_EQ(bytes_of(printed.text), bytes) << printed.text;
+    return printed.text;
+  };
+  EXPECT_EQ(notes({0, 0.5f}, {42.5f, 1e-9f}), "ssa profile\nssa dense 0.0 42.5, 0.5 1e-9\n");
+  EXPECT_EQ(notes({1, 2}, {}), "ssa profile\nssa dense 1 ~, 2 ~\n");
+  EXPECT_EQ(notes({1}, {2, 3.25f}), "ssa profile\nssa dense 1 2, ~ 3.25\n");
+  // Infinite, no number with and without a payload, and the smallest and largest there are.
+  EXPECT_EQ(notes({float_of(0x7F800000), float_of(0xFFC00001)}, {float_of(1), float_of(0x80000000)}),
+            "ssa profile\nssa dense bits=2139095040 1e-45, bits=4290772993 -0.0\n");
+  EXPECT_EQ(notes({float_of(0x7F7FFFFF)}, {}), "ssa profile\nssa dense 3.4028235e38 ~\n");
+  std::vector<float> many(25, 1.5f);
+  const std::string lines = notes(many, many);
+  EXPECT_EQ(std::count(lines.begin(), lines.end(), '\n'), 4);
+}
+
+TEST(NotesWhole, PointsStayWithTheirProfile) {
+  const NotesRead notes = read_well(
+      "resistance dense 0 0.05\nresistance dense 0.5 0.061, 1 0.07\nresistance profile, method Ram Sonde\n"
+      "resistance dense 3 4\nresistance 0-20 150\n");
+  ASSERT_EQ(notes.pit->hardness.size(), 2u);
+  EXPECT_EQ(notes.pit->hardness[0]->dense_n, (std::vector<float>{0.05f, 0.061f, 0.07f}));
+  EXPECT_EQ(notes.pit->hardness[1]->dense_depth_cm, (std::vector<float>{3.0f}));
+  EXPECT_EQ(notes.pit->hardness[1]->readings.size(), 1u);
+}
+
+TEST(NotesWhole, AHundredThousandPointsAndAMegabyteOfBytes) {
+  PitT pit;
+  pit.hardness.push_back(std::make_unique<HardnessProfileT>());
+  for (int i = 0; i < 100000; ++i) {
+    pit.hardness[0]->dense_depth_cm.push_back(static_cast<float>(i) / 250);
+    pit.hardness[0]->dense_n.push_back(static_cast<float>(i % 977) / 1000);
+  }
+  pit.extensions.push_back(std::make_unique<ExtensionT>());
+  for (int i = 0; i < (1 << 20); ++i) pit.extensions[0]->bytes.push_back(static_cast<std::uint8_t>(i * 7));
+  const Bytes bytes = recording::to_bytes(pit);
+  EXPECT_EQ(bytes_of(print(bytes).text), bytes);
+}
+
+TEST(NotesWhole, EachMarkOfEveryTableComesBack) {
+  for (std::uint64_t field = 0; field < 64; ++field) {
+    PitT pit;
+    const std::uint64_t mark = std::uint64_t{1} << field;
+    const auto marked = [&](auto& member) {
+      using T = std::decay_t<decltype(*member)>;
+      member = std::make_unique<T>();
+      member->unreliable = mark;
+    };
+    const auto marked_in = [&](auto& list) {
+      list.emplace_back();
+      marked(list.back());
+    };
+    const auto marked_reading = [&](auto& list) {
+      list.push_back(std::make_unique<typename std::decay_t<decltype(*list[0])>>());
+      marked_in(list.back()->readings);
+    };
+    marked(pit.site);
+    marked(pit.choice);
+    marked(pit.weather);
+    marked(pit.surface);
+    marked(pit.snowpack);
+    marked_in(pit.layers);
+    marked_in(pit.temperatures);
+    marked_reading(pit.densities);
+    marked_reading(pit.liquid_water);
+    marked_reading(pit.surface_area);
+    marked_reading(pit.hardness);
+    marked_reading(pit.strength);
+    marked_reading(pit.impurities);
+    marked_in(pit.tests);
+    marked_in(pit.tests[0]->fractures);
+    marked(pit.tests[0]->fractures[0]->on);
+    marked_in(pit.signs);
+    marked_in(pit.slides);
+    const Bytes bytes = recording::to_bytes(pit);
+    const Printed printed = print(bytes);
+    EXPECT_EQ(bytes_of(printed.text), bytes) << field << '\n' << printed.text;
+  }
+}
+
+TEST(NotesWhole, AnyMomentAndPlaceAndDepth) {
+  for (const std::int64_t seconds : {INT64_MIN, INT64_MIN + 1, std::int64_t{-1}, std::int64_t{0},
+                                     std::int64_t{5}, std::int64_t{1800000000}, INT64_MAX}) {
+    for (const int precision : {0, 1, 2, 3, 4, 5, 6, 255}) {
+      for (const int known : {0, 1, 2, 255}) {
+        for (const int offset : {INT16_MIN, -1440, -1, 0, 1439, INT16_MAX}) {
+          PitT pit;
+          const Moment moment(seconds, static_cast<std::int16_t>(offset),
+                              static_cast<TimePrecision>(precision), static_cast<std::uint8_t>(known));
+          pit.reported = std::make_unique<Moment>(moment);
+          pit.time = std::make_unique<TimeSpan>(Moment(), moment);
+          pit.layers.push_back(std::make_unique<LayerT>());
+          pit.layers[0]->top =
+              std::make_unique<Depth>(offset, static_cast<Datum>(known), static_cast<Direction>(precision));
+          pit.layers[0]->bottom = std::make_unique<Depth>(INT32_MIN, Datum::ground, Direction::vertical);
+          pit.layers[0]->name = std::make_unique<LayerNameT>();
+          pit.layers[0]->name->date = std::make_unique<Moment>(moment);
+          pit.layers[0]->formed = std::make_unique<TimeSpan>(moment, Moment());
+          pit.photos.push_back(std::make_unique<PhotoT>());
+          pit.photos[0]->about = std::make_unique<Place>(offset, known, static_cast<std::uint16_t>(offset),
+                                                         static_cast<Thing>(precision));
+          const Bytes bytes = recording::to_bytes(pit);
+          const Printed printed = print(bytes);
+          ASSERT_EQ(bytes_of(printed.text), bytes) << printed.text;
+        }
+      }
+    }
+  }
+}
+
+TEST(NotesWhole, APitOfANewerVersionIsSaidToBeIncomplete) {
   PitT pit;
   pit.title = "later";
   for (const int newer : {0, 1}) {

@@ -55,6 +55,38 @@ TEST(NotesRefused, EachWithItsPlace) {
       {"observers KL MT (professional\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 30, "bracket"},
       {"CT45 down 17\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 3, ""},
       {"  CT12 (SQ) down 17\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 9, "SQ"},
+      {"reported moment=5/0/3\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 22, "next number"},
+      {"reported moment=5/0/256/0\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 21, "from 0 to 255"},
+      {"reported moment=9223372036854775808/0/0/0\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 17, "number"},
+      {"reported moment=5/0.5/0/0\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 19, "whole"},
+      {"reported moment=5/0/3/0x\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 24, "end of the line"},
+      {"remark \"x\", about place=0/0/65536/0\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 29, "65535"},
+      {"0-depth=2147483648/0/0 F\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 9, "2147483647"},
+      {"0-depth=5/0/0F\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 14, "blank"},
+      {"extension \"a\", base64 AAE\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 23, "base64"},
+      {"extension \"a\", base64 AA E=\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 23, "base64"},
+      {"extension \"a\", base64 AB==\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 23, "base64"},
+      {"extension \"a\", base64\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 22, "base64"},
+      {"extension urn, base64 AAEC\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 11, "whose data"},
+      {"resistance dense 0 1e999\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 20, "value"},
+      {"resistance dense 0 nan\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 20, "value"},
+      {"resistance dense 0 bits=4294967296\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 25, "number"},
+      {"resistance dense .5 1\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 18, "depth"},
+      {"resistance dense 0 1,5\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 23, "value"},
+      {"resistance dense 0 1 2\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 22, "comma"},
+      {"resistance dense 0 ~, 1 2\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 23, "depth and its value"},
+      {"resistance dense ~ 3\nresistance dense 0 1\n", FIRN_NOTES_NOT_UNDERSTOOD, 2, 18,
+       "depth and its value"},
+      {"resistance dense ~ ~\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 18, "depth and its value"},
+      {"density dense 0 1\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 9, "depth"},
+      {"weather unreliable ?8\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 21, "not on this line"},
+      {"weather unreliable ?64\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 21, "from 0 to 63"},
+      {"0-5 F unreliable ?3\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 19, "not on this line"},
+      {"HN24 5, unreliable ?40\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 9, "one of the values"},
+      {"edits unread -1\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 14, "edits"},
+      {"remark \"\\xG0\"\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 9, "escape"},
+      {"remark \"\\x4\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 9, "escape"},
+      {"remark \"\\u{7F\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 9, "escape"},
       {"=\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 1, "keyword"},
   };
   for (const Case& one : cases) {
@@ -152,6 +184,37 @@ TEST(NotesRefused, TheSameThingSaidTwiceIsTakenOnceAndRemarked) {
   ASSERT_EQ(notes.remarks.size(), 1u);
   EXPECT_EQ(notes.remarks[0].line, 2u);
   EXPECT_NE(notes.remarks[0].what.find("line 1"), std::string::npos);
+}
+
+TEST(NotesRefused, AMegabyteOfEachIsAnsweredAtOnce) {
+  const std::size_t size = 1 << 20;
+  const std::string zeros(size, '0');
+  const std::string letters(size, 'A');
+  EXPECT_EQ(refusal("extension \"a\", base64 " + letters + "!").column, 23u);
+  EXPECT_EQ(refusal("resistance dense 0 1" + zeros).column, 20u);
+  EXPECT_EQ(refusal("resistance dense 0 0." + zeros + "1").column, 20u);
+  EXPECT_EQ(refusal("resistance dense 0 1e" + zeros + "1").column, 20u);
+  EXPECT_EQ(refusal("reported moment=1" + zeros + "/0/0/0").column, 17u);
+  std::string escapes = "remark \"";
+  while (escapes.size() < size) escapes += "\\xFF";
+  EXPECT_EQ(refusal(escapes).line, 1u);
+  std::string points = "resistance dense 0 1";
+  while (points.size() < size) points += ", 0 1";
+  EXPECT_GT(refusal(points + ", x").column, size);
+  std::string marks = "weather unreliable";
+  while (marks.size() < size) marks += " ?40";
+  EXPECT_GT(refusal(marks + " x").column, size);
+}
+
+TEST(NotesRefused, ARefusedLineOfPointsChangesNothing) {
+  NotesOptions options;
+  options.keep_unread = true;
+  const NotesRead notes = read_well(
+      "ssa dense 0 1, x\nresistance dense 0 1\nresistance dense 1 2, 2\nweather unreliable ?40 x\n", options);
+  EXPECT_TRUE(notes.pit->surface_area.empty());
+  EXPECT_EQ(notes.pit->hardness[0]->dense_n, (std::vector<float>{1}));
+  EXPECT_TRUE(notes.pit->weather == nullptr || notes.pit->weather->unreliable == 0);
+  EXPECT_EQ(notes.pit->unread.size(), 3u);
 }
 
 // Whatever bytes stand there, an answer comes back; and what was taken prints and reads again.

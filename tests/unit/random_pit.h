@@ -10,7 +10,6 @@
 #include <type_traits>
 #include <vector>
 
-#include "notation/notes.h"
 #include "support/place.h"
 #include "support/text.h"
 #include "typed_fields.h"
@@ -26,29 +25,15 @@ using firnbook::TimeSpan;
 
 // How far a pit may stray from what people would write.
 enum class Wild { plausible, any_number };
-// What notes cannot hold is left out of a pit for notes.
-enum class Holds { what_notes_can, everything };
 
 class RandomPit {
  public:
-  RandomPit(std::uint64_t seed, Wild wild, Holds holds = Holds::what_notes_can)
-      : state_(seed * 2654435761u + 12345), wild_(wild), for_notes_(holds == Holds::what_notes_can) {}
+  RandomPit(std::uint64_t seed, Wild wild) : state_(seed * 2654435761u + 12345), wild_(wild) {}
 
   std::unique_ptr<firnbook::PitT> pit() {
     auto pit = std::make_unique<firnbook::PitT>();
     density_ = roll(4) + 1;
     fill(*pit);
-    if (!for_notes_) return pit;
-    pit->extensions.clear();
-    pit->unread_edits = flatbuffers::nullopt;  // nor of a journal
-    for (auto& profile : pit->surface_area) {
-      profile->dense_depth_cm.clear();
-      profile->dense_m2kg.clear();
-    }
-    for (auto& profile : pit->hardness) {
-      profile->dense_depth_cm.clear();
-      profile->dense_n.clear();
-    }
     return pit;
   }
 
@@ -103,7 +88,7 @@ class RandomPit {
   }
 
   Moment moment() {
-    if (!for_notes_ && wild_ == Wild::any_number && roll(8) == 0) {
+    if (wild_ == Wild::any_number && roll(8) == 0) {
       return Moment(number(INT64_MIN, INT64_MAX), static_cast<std::int16_t>(number(-32768, 32767)),
                     static_cast<TimePrecision>(roll(8)), static_cast<std::uint8_t>(roll(3)));
     }
@@ -125,29 +110,13 @@ class RandomPit {
     return Depth(static_cast<std::int32_t>(number(INT32_MIN, INT32_MAX)), datum, direction_);
   }
 
-  // Only places that a path can name.
   Place place() {
-    for (;;) {
-      const auto thing = static_cast<firnbook::Thing>(roll(33));
-      // One roll after the other: the order of arguments differs between compilers.
-      const auto index = static_cast<std::int32_t>(roll(3)) - 1;
-      const auto sub = static_cast<std::int32_t>(roll(3)) - 1;
-      const std::uint16_t field = roll(3) == 0 ? kWholeThing : static_cast<std::uint16_t>(roll(20));
-      const Place candidate(index, sub, field, thing);
-      if (!for_notes_ || is_canonical(candidate)) return candidate;
-    }
-  }
-
-  // A place is only printed without loss where its path says all of it.
-  static bool is_canonical(const Place& place) {
-    const std::string path = path_of(place);
-    const std::string remark = "remark \"x\", about " + path;
-    std::vector<Failure> others;
-    auto notes = notation::read_notes(remark, {}, others);
-    if (!notes) return false;
-    const Place& back = *(*notes).pit->remarks[0]->about;
-    return back.index() == place.index() && back.sub() == place.sub() && back.field() == place.field() &&
-           back.thing() == place.thing();
+    const auto thing = static_cast<firnbook::Thing>(roll(33));
+    // One roll after the other: the order of arguments differs between compilers.
+    const auto index = static_cast<std::int32_t>(roll(3)) - 1;
+    const auto sub = static_cast<std::int32_t>(roll(3)) - 1;
+    const std::uint16_t field = roll(3) == 0 ? kWholeThing : static_cast<std::uint16_t>(roll(20));
+    return Place(index, sub, field, thing);
   }
 
   // --- one member each ---
@@ -180,7 +149,7 @@ class RandomPit {
     for (std::uint32_t i = roll(33); i > 0; --i) member.push_back(static_cast<std::uint8_t>(roll(256)));
   }
   void fill(std::vector<float>& member) {
-    for (std::uint32_t i = for_notes_ ? 0 : roll(6); i > 0; --i) {
+    for (std::uint32_t i = roll(6); i > 0; --i) {
       const std::uint32_t bits = roll(0x7FFFFFFF) << 1 | roll(2);
       float value = static_cast<float>(roll(4000)) / 8;
       if (wild_ == Wild::any_number) std::memcpy(&value, &bits, sizeof value);
@@ -226,58 +195,10 @@ class RandomPit {
         if (!skip()) fill(object.*member);
       }
     });
-    settle(object);
-  }
-
-  // What notes cannot hold is named in the brief of write_notes, and tested elsewhere.
-  template <class T>
-  void settle(T& object) {
-    if (!for_notes_) return;
-    if constexpr (std::is_same_v<T, firnbook::WeatherT>) {
-      // A code of METAR in the guidelines' book, and the other way round, has no letters.
-      if (wild_ == Wild::plausible && object.precipitation && object.precipitation_family) {
-        const bool metar = static_cast<int>(*object.precipitation) < 100;
-        if (metar != (*object.precipitation_family == firnbook::CodeFamily::metar)) {
-          object.precipitation_family = flatbuffers::nullopt;
-        }
-      }
-    }
-    if constexpr (std::is_same_v<T, firnbook::LayerT> || has_readings_span<T>) {
-      if (object.top != nullptr && object.bottom != nullptr) {
-        *object.bottom = Depth(object.bottom->value_10um(), object.top->datum(), object.top->direction());
-      }
-    }
-    if constexpr (std::is_same_v<T, firnbook::StabilityTestT>) clean_words(object);
-  }
-
-  template <class T>
-  static constexpr bool has_readings_span =
-      std::is_same_v<T, firnbook::DensityReadingT> || std::is_same_v<T, firnbook::LiquidWaterReadingT> ||
-      std::is_same_v<T, firnbook::SurfaceAreaReadingT> || std::is_same_v<T, firnbook::HardnessReadingT> ||
-      std::is_same_v<T, firnbook::StrengthReadingT> || std::is_same_v<T, firnbook::ImpurityReadingT>;
-
-  // A test line has no escapes for control characters.
-  static void clean(std::string& words) {
-    for (const char c : words) {
-      if (static_cast<unsigned char>(c) >= 0x20 && c != 0x7F && words.find("\xC2\x85") == std::string::npos)
-        continue;
-      words = "words";
-      return;
-    }
-  }
-  static void clean_words(firnbook::StabilityTestT& test) {
-    clean(test.words);
-    for (auto& fracture : test.fractures) {
-      clean(fracture->words);
-      if (fracture->on == nullptr) continue;
-      clean(fracture->on->words);
-      if (fracture->on->name != nullptr) clean(fracture->on->name->words);
-    }
   }
 
   std::uint64_t state_;
   Wild wild_;
-  bool for_notes_;
   std::uint32_t density_ = 3;
   firnbook::Datum datum_ = firnbook::Datum::surface;
   firnbook::Direction direction_ = firnbook::Direction::vertical;

@@ -15,10 +15,14 @@ using firnbook::LayerT;
 
 bool read_depth(Line& line, const Frame& frame, std::unique_ptr<Depth>& depth, std::uint64_t& mask,
                 std::uint16_t bit) {
-  line.scan.skip_blanks();
   Standing standing;
+  Depth raw;
+  const Result<bool> is_raw = read_raw(line.scan, raw);
+  if (!is_raw) return line.fail(is_raw.failure());
   const std::string_view rest = line.scan.rest();
-  if (!rest.empty() && rest[0] == '~') {
+  if (*is_raw) {
+    depth = std::make_unique<Depth>(raw);
+  } else if (!rest.empty() && rest[0] == '~') {
     line.scan.seek(line.scan.position() + 1);
   } else {
     std::int64_t value = 0;
@@ -30,11 +34,14 @@ bool read_depth(Line& line, const Frame& frame, std::unique_ptr<Depth>& depth, s
   return true;
 }
 
-void append_depth(std::string& out, const Depth* depth, std::uint64_t mask, std::uint16_t bit) {
+void append_depth(std::string& out, const Frame& frame, const Depth* depth, std::uint64_t mask,
+                  std::uint16_t bit) {
   if (depth == nullptr) {
     out += '~';
-  } else {
+  } else if (frame_of(*depth) == frame) {
     append_cm(out, depth->value_10um());
+  } else {
+    append_raw(out, *depth);
   }
   if ((mask >> bit & 1) != 0) out += '?';
 }
@@ -53,9 +60,6 @@ bool end_of_span(Line& line) {
 
 namespace {
 
-constexpr std::uint16_t field(int vtable_offset) {
-  return field_id(vtable_offset);
-}
 constexpr std::uint64_t bit(int vtable_offset) {
   return std::uint64_t{1} << field_id(vtable_offset);
 }
@@ -70,6 +74,9 @@ constexpr MarkName kMarkNames[] = {{"words", Layer::VT_WORDS},
                                    {"name", Layer::VT_NAME},
                                    {"formed", Layer::VT_FORMED},
                                    {"concern", Layer::VT_CONCERN}};
+
+// Marks of fields that a later schema may add, and of the mask itself.
+constexpr std::uint64_t kUnknownFields = ~(bit(Layer::VT_UNRELIABLE) - 1);
 
 constexpr std::int64_t kFinest = INT32_MIN;
 constexpr std::int64_t kCoarsest = INT32_MAX;
@@ -247,7 +254,7 @@ bool LayerReader::name() {
   if (!first_time(Layer::VT_NAME, "a name")) return false;
   auto named = std::make_unique<firnbook::LayerNameT>();
   bool any = false;
-  if (line_.scan.at_digit()) {
+  if (at_moment(line_)) {
     firnbook::Moment date;
     if (!read_name_date(line_, date)) return false;
     named->date = std::make_unique<firnbook::Moment>(date);
@@ -259,8 +266,7 @@ bool LayerReader::name() {
     std::uint8_t kind = 0;
     if (!read_code(line_, kinds, "buried, formed or assumed", kind)) return false;
     // "formed 2027-01-02" behind a name says when it formed, not what the name's date is.
-    if (static_cast<firnbook::LayerNameKind>(kind) == firnbook::LayerNameKind::formed &&
-        line_.scan.at_digit()) {
+    if (static_cast<firnbook::LayerNameKind>(kind) == firnbook::LayerNameKind::formed && at_moment(line_)) {
       line_.scan.seek(start);
     } else {
       named->kind = static_cast<firnbook::LayerNameKind>(kind);
@@ -287,6 +293,10 @@ bool LayerReader::marks() {
       any = found = true;
       line_.scan.accept(',');
       break;
+    }
+    if (!found && at_mark(line_)) {
+      if (!read_mark(line_, kUnknownFields, layer_.unreliable)) return false;
+      any = found = true;
     }
     if (found) continue;
     return any || line_.expected("what is unreliable: words, maybe, name, formed or concern");
@@ -443,7 +453,7 @@ namespace {
 
 class LayerWriter {
  public:
-  LayerWriter(const Printing& to, const LayerT& layer) : to_(to), out_(to.out), layer_(layer) {}
+  LayerWriter(std::string& out, const LayerT& layer) : out_(out), layer_(layer) {}
 
   void write();
 
@@ -489,11 +499,7 @@ class LayerWriter {
     }
     if (marked(vtable_offset)) out_ += '?';
   }
-  void quoted(const std::string& text, int vtable_offset) {
-    if (!append_quoted_text(out_, text)) to_.lose(firnbook::Thing::layer, field(vtable_offset));
-  }
 
-  const Printing& to_;
   std::string& out_;
   const LayerT& layer_;
 };
@@ -562,10 +568,7 @@ void LayerWriter::name() {
   const std::size_t empty = out_.size();
   if (named->date != nullptr) {
     out_ += ' ';
-    const std::size_t start = out_.size();
-    if (!append_name_date(out_, *named->date)) to_.lose(firnbook::Thing::layer, field(Layer::VT_NAME));
-    // A moment that no text can say is left out: ~ is no date of a name.
-    if (out_.compare(start, std::string::npos, "~") == 0) out_.resize(start - 1);
+    append_name_date(out_, *named->date);
   }
   if (named->kind) {
     out_ += ' ';
@@ -573,7 +576,7 @@ void LayerWriter::name() {
   }
   if (!named->words.empty()) {
     out_ += ' ';
-    quoted(named->words, Layer::VT_NAME);
+    append_quoted(out_, named->words);
   }
   if (out_.size() == empty) out_.resize(before);
 }
@@ -581,20 +584,21 @@ void LayerWriter::name() {
 void LayerWriter::marks() {
   bool any = false;
   for (const MarkName& mark_name : kMarkNames) {
-    if (!marked(mark_name.vtable_offset) || mark_name.vtable_offset == Layer::VT_WORDS) continue;
+    if (!marked(mark_name.vtable_offset)) continue;
     // What can carry its own mark has been printed with it.
     if (mark_name.vtable_offset == Layer::VT_CONCERN && layer_.concern) continue;
+    if (mark_name.vtable_offset == Layer::VT_WORDS && !layer_.words.empty()) continue;
     key(any ? "" : "unreliable ");
     out_ += mark_name.word;
     any = true;
   }
-  if (marked(Layer::VT_WORDS) && layer_.words.empty()) {
-    key(any ? "words" : "unreliable words");
-  }
+  const std::uint64_t unknown = layer_.unreliable & kUnknownFields;
+  if (unknown == 0) return;
+  out_ += ' ';
+  append_marks(out_, unknown);
 }
 
 void LayerWriter::write() {
-  append_span_of_depth(out_, layer_);
   hardness();
   coded(layer_.grain_form, Layer::VT_GRAIN_FORM, "form");
   sizes();
@@ -609,29 +613,24 @@ void LayerWriter::write() {
   coded(layer_.wetness, Layer::VT_WETNESS, "wetness");
   if (!layer_.words.empty()) {
     out_ += ' ';
-    quoted(layer_.words, Layer::VT_WORDS);
+    append_quoted(out_, layer_.words);
     if (marked(Layer::VT_WORDS)) out_ += '?';
   }
   candidates();
   name();
   if (layer_.formed != nullptr) {
-    const std::size_t start = out_.size();
     key("formed ");
-    if (!append_span(out_, *layer_.formed)) to_.lose(firnbook::Thing::layer, field(Layer::VT_FORMED));
-    // A beginning that no text can say: nothing is left to print.
-    if (out_.back() == '~') out_.resize(start);
+    append_span(out_, *layer_.formed);
   }
   if (layer_.concern) coded(layer_.concern, Layer::VT_CONCERN, "concern", true);
   marks();
-  std::uint64_t known_fields = 0;
-  for (std::uint16_t i = 0; i <= field(Layer::VT_CONCERN); ++i) known_fields |= std::uint64_t{1} << i;
-  lose_marks(to_, firnbook::Thing::layer, layer_.unreliable, known_fields);
 }
 
 }  // namespace
 
-void append_layer(const Printing& to, const LayerT& layer) {
-  LayerWriter(to, layer).write();
+void append_layer(std::string& out, const Frame& frame, const LayerT& layer) {
+  append_span_of_depth(out, frame, layer);
+  LayerWriter(out, layer).write();
 }
 
 }  // namespace firn::notation

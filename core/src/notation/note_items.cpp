@@ -2,6 +2,7 @@
 
 #include <memory>
 
+#include "support/base64.h"
 #include "support/text.h"
 
 namespace firn::notation {
@@ -29,6 +30,15 @@ std::uint64_t bit_of(const Item& item) {
 
 bool is_marked(const ItemTable& items, const Item& item, const void* table) {
   return items.has_mask() && (*items.mask(table) & bit_of(item)) != 0;
+}
+
+// Fields that may be marked here although no item stands for them: those of a newer schema, and the mask.
+std::uint64_t rest_of(const ItemTable& items) {
+  return items.has_mask() ? ~(fields_of(items) | items.elsewhere) : 0;
+}
+std::uint64_t marks_of_rest(const ItemTable& items, const void* table) {
+  const std::uint64_t rest = rest_of(items);
+  return rest == 0 ? 0 : *items.mask(table) & rest;
 }
 
 bool has_value(const Item& item, const void* table) {
@@ -126,7 +136,7 @@ int hex_value(char c) {
   return c >= 'A' && c <= 'F' ? c - 'A' + 10 : -1;
 }
 
-bool read_bytes(Line& line, const Item& item, std::vector<std::uint8_t>& bytes) {
+bool read_hex(Line& line, const Item& item, std::vector<std::uint8_t>& bytes) {
   line.scan.skip_blanks();
   const std::string_view word = line.scan.peek_word();
   bytes.clear();
@@ -137,6 +147,16 @@ bool read_bytes(Line& line, const Item& item, std::vector<std::uint8_t>& bytes) 
     bytes.push_back(static_cast<std::uint8_t>(high * 16 + low));
   }
   if (word.empty() || word.size() % 2 != 0) return line.expected(item.what, "write two digits for each byte");
+  line.scan.seek(line.scan.position() + word.size());
+  return true;
+}
+
+bool read_base64(Line& line, const Item& item, std::vector<std::uint8_t>& bytes) {
+  const std::string_view word = line.scan.peek_word();
+  bytes.clear();
+  if (word.empty() || !parse_base64(word, bytes)) {
+    return line.expected(item.what, "write the bytes as base64 (RFC 4648), with padding and without blanks");
+  }
   line.scan.seek(line.scan.position() + word.size());
   return true;
 }
@@ -153,8 +173,10 @@ bool read_present(Line& line, const Item& item, void* table) {
   switch (item.form) {
     case Form::text:
       return read_text(line, item, member_as<std::string>(item, table));
-    case Form::bytes:
-      return read_bytes(line, item, member_as<std::vector<std::uint8_t>>(item, table));
+    case Form::hex:
+      return read_hex(line, item, member_as<std::vector<std::uint8_t>>(item, table));
+    case Form::base64:
+      return read_base64(line, item, member_as<std::vector<std::uint8_t>>(item, table));
     case Form::moment:
       return read_object<Moment>(line, item, table, read_moment);
     case Form::span:
@@ -168,10 +190,10 @@ bool read_present(Line& line, const Item& item, void* table) {
   }
 }
 
-// A code may be spelled U itself (blowing snow: unknown); ~? is then the mark.
+// A code may be spelled U itself (blowing snow: unknown), and base64 may begin so; ~? is then the mark.
 bool missing_here(Line& line, const Item& item, const void* table, Standing& standing) {
-  const bool spelled_u =
-      item.form == Form::text || (item.form == Form::code && at_code(line, codes_of(item, table)));
+  const bool spelled_u = item.form == Form::text || item.form == Form::base64 ||
+                         (item.form == Form::code && at_code(line, codes_of(item, table)));
   if (line.scan.next() == 'U' && spelled_u) return false;
   return take_missing(line, standing);
 }
@@ -318,6 +340,8 @@ const Item* find_loose(const ItemTable& items) {
 }  // namespace
 
 bool read_item(Line& line, const ItemTable& items, void* table, std::uint64_t& seen) {
+  const std::uint64_t rest = rest_of(items);
+  if (rest != 0 && at_marks(line)) return read_marks(line, rest, *items.mask(table));
   line.scan.skip_blanks();
   std::size_t length = 0;
   const Item* item = find_key(line, items, {}, length);
@@ -379,15 +403,15 @@ bool is_plain(std::string_view text) {
   return true;
 }
 
-bool append_text(const Item& item, std::string& out, const std::string& text, bool marked) {
+void append_text(const Item& item, std::string& out, const std::string& text, bool marked) {
   if (item.whole_line && !marked && is_plain(text)) {
     out += text;
-    return true;
+  } else {
+    append_quoted(out, text);
   }
-  return append_quoted_text(out, text);
 }
 
-void append_bytes(std::string& out, const std::vector<std::uint8_t>& bytes) {
+void append_hex(std::string& out, const std::vector<std::uint8_t>& bytes) {
   constexpr char kDigits[] = "0123456789abcdef";
   for (const std::uint8_t byte : bytes) {
     out += kDigits[byte >> 4];
@@ -417,7 +441,7 @@ void append_scalar(std::string& out, const Item& item, const void* table) {
   out += item.unit;
 }
 
-bool append_present(std::string& out, const Item& item, const void* table, bool marked) {
+void append_present(std::string& out, const Item& item, const void* table, bool marked) {
   switch (item.form) {
     case Form::text:
       return append_text(item, out, member_as<std::string>(item, table), marked);
@@ -427,12 +451,14 @@ bool append_present(std::string& out, const Item& item, const void* table, bool 
       return append_span(out, *member_as<std::unique_ptr<TimeSpan>>(item, table));
     case Form::place:
       return append_place(out, *member_as<std::unique_ptr<firnbook::Place>>(item, table));
-    case Form::bytes:
-      append_bytes(out, member_as<std::vector<std::uint8_t>>(item, table));
-      return true;
+    case Form::hex:
+      return append_hex(out, member_as<std::vector<std::uint8_t>>(item, table));
+    case Form::base64: {
+      const auto& bytes = member_as<std::vector<std::uint8_t>>(item, table);
+      return append_base64(out, bytes.data(), bytes.size());
+    }
     default:
-      append_scalar(out, item, table);
-      return true;
+      return append_scalar(out, item, table);
   }
 }
 
@@ -446,17 +472,17 @@ bool has_any(const ItemTable& items, const void* table) {
   for (const Item& item : items) {
     if (has_item(items, item, table)) return true;
   }
-  return false;
+  return marks_of_rest(items, table) != 0;
 }
 
-void append_value(const Printing& to, const ItemTable& items, const Item& item, const void* table) {
+void append_value(std::string& out, const ItemTable& items, const Item& item, const void* table) {
   const bool marked = is_marked(items, item, table);
-  if (!has_value(item, table)) {
-    to.out += '~';
-  } else if (!append_present(to.out, item, table, marked)) {
-    to.lose(items.thing, item.field);
+  if (has_value(item, table)) {
+    append_present(out, item, table, marked);
+  } else {
+    out += '~';
   }
-  if (marked) to.out += '?';
+  if (marked) out += '?';
 }
 
 namespace {
@@ -471,39 +497,36 @@ bool told_by_looks(const Item& item, const void* table) {
 
 }  // namespace
 
-bool append_items(const Printing& to, const ItemTable& items, const void* table, std::string_view separator) {
+bool append_items(std::string& out, const ItemTable& items, const void* table, std::string_view separator) {
   bool any = false;
   std::string_view lead;
   for (const Item& item : items) {
     const bool main = items.first_is_main && &item == items.items;
     if (!main && !has_item(items, item, table)) continue;
-    if (any) to.out += !item.lead.empty() && item.lead == lead ? std::string_view(" ") : separator;
+    if (any) out += !item.lead.empty() && item.lead == lead ? std::string_view(" ") : separator;
     if (!item.lead.empty() && item.lead != lead) {
-      to.out += item.lead;
-      to.out += ' ';
+      out += item.lead;
+      out += ' ';
     }
     lead = item.lead;
     if (!main && !told_by_looks(item, table) && !item.key.empty()) {
-      to.out += item.key;
-      to.out += ' ';
+      out += item.key;
+      out += ' ';
     }
-    append_value(to, items, item, table);
+    append_value(out, items, item, table);
     any = true;
   }
-  return any;
+  const std::uint64_t marks = marks_of_rest(items, table);
+  if (marks == 0) return any;
+  if (any) out += separator;
+  append_marks(out, marks);
+  return true;
 }
 
 std::uint64_t fields_of(const ItemTable& items) {
   std::uint64_t fields = 0;
   for (const Item& item : items) fields |= bit_of(item);
   return fields;
-}
-
-void lose_marks(const Printing& to, firnbook::Thing thing, std::uint64_t marks, std::uint64_t fields) {
-  for (std::uint16_t field = 0; field < 64; ++field) {
-    const std::uint64_t bit = std::uint64_t{1} << field;
-    if ((marks & bit) != 0 && (fields & bit) == 0) to.lose(thing, field);
-  }
 }
 
 // --- joining ---------------------------------------------------------------------------------------------
@@ -514,9 +537,8 @@ namespace {
 bool same_value(const ItemTable& items, const Item& item, const void* a, const void* b) {
   std::string first;
   std::string second;
-  std::vector<firnbook::Place> lost;
-  append_value({first, lost}, items, item, a);
-  append_value({second, lost}, items, item, b);
+  append_value(first, items, item, a);
+  append_value(second, items, item, b);
   return first == second;
 }
 
@@ -553,6 +575,10 @@ bool merge_items(Line& line, const ItemTable& items, void* from, void* to, std::
     }
     form::wipe(item.schema_field(), from);
     if (items.has_mask()) *items.mask(from) &= ~bit_of(item);
+  }
+  if (const std::uint64_t marks = marks_of_rest(items, from)) {
+    if (agree) *items.mask(to) |= marks;
+    *items.mask(from) &= ~marks;
   }
   return agree;
 }

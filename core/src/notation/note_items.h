@@ -23,7 +23,7 @@ struct Literal {
   constexpr operator std::string_view() const { return text; }
 };
 
-enum class Form : std::uint8_t { number, length, age, code, text, moment, span, place, bytes };
+enum class Form : std::uint8_t { number, length, age, code, text, moment, span, place, hex, base64 };
 
 // One field of a schema table as notes write it. Made by the functions below.
 struct Item {
@@ -100,6 +100,9 @@ struct ItemTable {
   std::size_t count;
   firnbook::Thing thing;
   bool first_is_main = false;
+  // Fields of the table that other lines print. By default all: this line takes no marks but those of its
+  // items.
+  std::uint64_t elsewhere = ~std::uint64_t{0};
   const Item* begin() const { return items; }
   const Item* end() const { return items + count; }
   // Null when the schema table has no `unreliable`.
@@ -197,8 +200,8 @@ constexpr Item place_item(Literal key, int vtable_offset, Literal what) {
   return item_detail::item<M>(Form::place, key, vtable_offset, what);
 }
 template <auto M>
-constexpr Item bytes_item(Literal key, int vtable_offset, Literal what) {
-  return item_detail::item<M>(Form::bytes, key, vtable_offset, what);
+constexpr Item bytes_item(Form form, Literal key, int vtable_offset, Literal what) {
+  return item_detail::item<M>(form, key, vtable_offset, what);
 }
 
 // Directions as notes write them: slope-normal, vertical.
@@ -212,26 +215,13 @@ bool read_value(Line& line, const ItemTable& items, const Item& item, void* tabl
 // Items with commas between them up to the end of the line, or to `closing`, which is left standing.
 bool read_items(Line& line, const ItemTable& items, void* table, char closing = '\0');
 
-// Where a thing of the pit is, for what cannot be printed.
-struct Printing {
-  std::string& out;
-  std::vector<firnbook::Place>& lost;
-  std::int32_t index = -1;
-  std::int32_t sub = -1;
-
-  void lose(firnbook::Thing thing, std::uint16_t field) const {
-    lost.push_back(place_of(thing, index, field, sub));
-  }
-};
 bool has_item(const ItemTable& items, const Item& item, const void* table);
 // True when the table holds anything that this table of items prints.
 bool has_any(const ItemTable& items, const void* table);
-void append_value(const Printing& to, const ItemTable& items, const Item& item, const void* table);
+void append_value(std::string& out, const ItemTable& items, const Item& item, const void* table);
 // The items that are there, `separator` between them. False when there was none.
-bool append_items(const Printing& to, const ItemTable& items, const void* table,
+bool append_items(std::string& out, const ItemTable& items, const void* table,
                   std::string_view separator = ", ");
-// Bits of `unreliable` that stand for none of `fields`.
-void lose_marks(const Printing& to, firnbook::Thing thing, std::uint64_t marks, std::uint64_t fields);
 std::uint64_t fields_of(const ItemTable& items);
 
 // Moves what `from` was given into `to`. A field that `to` holds already must say the same; `lines[field]` is

@@ -266,70 +266,6 @@ std::string_view unit_word(LengthUnit unit) {
   return "";
 }
 
-namespace {
-
-int hex_digit(char c) {
-  if (c >= '0' && c <= '9') return c - '0';
-  const char small = lower(c);
-  return small >= 'a' && small <= 'f' ? small - 'a' + 10 : -1;
-}
-
-// Only control characters are written this way, so two digits are enough: \u{7F}, \u{85}.
-std::size_t read_code_point(std::string_view text, std::string& out) {
-  if (text.size() < 6 || text[2] != '{' || text[5] != '}') return 0;
-  const int high = hex_digit(text[3]);
-  const int low = hex_digit(text[4]);
-  if (high < 0 || low < 0) return 0;
-  const int code = high * 16 + low;
-  if (code >= 0x80) out += static_cast<char>(0xC0 | (code >> 6));
-  out += static_cast<char>(code >= 0x80 ? 0x80 | (code & 0x3F) : code);
-  return 6;
-}
-
-// Length of the escape at the start of `text`, 0 when it is none.
-std::size_t read_escape(std::string_view text, std::string& out) {
-  if (text.size() < 2) return 0;
-  switch (text[1]) {
-    case '"':
-      out += '"';
-      return 2;
-    case '\\':
-      out += '\\';
-      return 2;
-    case 'n':
-      out += '\n';
-      return 2;
-    case 'r':
-      out += '\r';
-      return 2;
-    case 't':
-      out += '\t';
-      return 2;
-    case 'u':
-      return read_code_point(text, out);
-    default:
-      return 0;
-  }
-}
-
-void append_control(std::string& out, unsigned code) {
-  constexpr char kDigits[] = "0123456789ABCDEF";
-  if (code == '\n') {
-    out += "\\n";
-  } else if (code == '\r') {
-    out += "\\r";
-  } else if (code == '\t') {
-    out += "\\t";
-  } else {
-    out += "\\u{";
-    out += kDigits[code >> 4 & 15];
-    out += kDigits[code & 15];
-    out += '}';
-  }
-}
-
-}  // namespace
-
 bool read_quoted(Line& line, std::string_view what, std::string& out) {
   line.scan.skip_blanks();
   const std::string_view rest = line.scan.rest();
@@ -365,29 +301,47 @@ bool read_quoted(Line& line, std::string_view what, std::string& out) {
   }
 }
 
-bool append_quoted_text(std::string& out, std::string_view text) {
-  bool exact = true;
-  out += '"';
-  while (!text.empty()) {
-    const std::size_t length = utf8_length(text);
-    const auto first = static_cast<unsigned char>(text[0]);
-    if (length == 0) {
-      out += "\xEF\xBF\xBD";
-      exact = false;
-    } else if (first == '"' || first == '\\') {
-      out += '\\';
-      out += text[0];
-    } else if (first < 0x20 || first == 0x7F) {
-      append_control(out, first);
-    } else if (first == 0xC2 && static_cast<unsigned char>(text[1]) < 0xA0) {
-      append_control(out, static_cast<unsigned char>(text[1]));
-    } else {
-      out.append(text.substr(0, length));
-    }
-    text.remove_prefix(length == 0 ? 1 : length);
+bool at_mark(Line& line) {
+  return line.scan.next() == '?' && digit_at(line.scan.rest(), 1);
+}
+
+bool at_marks(Line& line) {
+  const std::size_t start = line.scan.position();
+  const bool found = take_words(line, "unreliable") && at_mark(line);
+  line.scan.seek(start);
+  return found;
+}
+
+bool read_mark(Line& line, std::uint64_t allowed, std::uint64_t& mask) {
+  constexpr std::string_view kWhat = "the number of a field";
+  line.scan.accept('?');
+  const std::size_t start = line.scan.position();
+  std::int64_t field = 0;
+  if (!read_number(line, kWhat, 0, 0, 63, field)) return false;
+  if ((allowed >> field & 1) == 0) {
+    line.scan.seek(start);
+    return line.expected("the number of a field that is not on this line",
+                         "put the ? right behind the value, or behind ~ when there is none");
   }
-  out += '"';
-  return exact;
+  mask |= std::uint64_t{1} << field;
+  return true;
+}
+
+bool read_marks(Line& line, std::uint64_t allowed, std::uint64_t& mask) {
+  take_words(line, "unreliable");
+  while (at_mark(line)) {
+    if (!read_mark(line, allowed, mask)) return false;
+  }
+  return true;
+}
+
+void append_marks(std::string& out, std::uint64_t marks) {
+  out += "unreliable";
+  for (std::int64_t field = 0; field < 64; ++field) {
+    if ((marks >> field & 1) == 0) continue;
+    out += " ?";
+    append_integer(out, field);
+  }
 }
 
 }  // namespace firn::notation

@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "notation/raw_values.h"
 #include "notation/scanner.h"
 #include "schemas/pit_generated.h"
 #include "vocabulary/codes.h"
@@ -78,10 +79,17 @@ bool read_length(Line& line, std::string_view what, LengthUnit assumed, std::int
 void append_length(std::string& out, std::int64_t value_10um, LengthUnit unit);
 std::string_view unit_word(LengthUnit unit);
 
-// Words in quotes: \" \\ \n \r \t and \u{7F} are the escapes, curly quotes are read too.
+// Words in quotes with the escapes of append_quoted; curly quotes are read too.
 bool read_quoted(Line& line, std::string_view what, std::string& out);
-// False when the text holds bytes that are not UTF-8: they are replaced by U+FFFD.
-bool append_quoted_text(std::string& out, std::string_view text);
+
+// Marks of doubt for fields that have no value of their own to stand behind: unreliable ?40 ?41.
+bool at_marks(Line& line);
+// What is behind the word. Only bits of `allowed`.
+bool read_marks(Line& line, std::uint64_t allowed, std::uint64_t& mask);
+// Reads or prints one of them.
+bool at_mark(Line& line);
+bool read_mark(Line& line, std::uint64_t allowed, std::uint64_t& mask);
+void append_marks(std::string& out, std::uint64_t marks);
 
 // 2026, 2026-11, 2026-11-28, 2026-11-28T10:05 and ...T10:05:30, each with or without Z or -07:00.
 bool read_moment(Line& line, std::string_view what, firnbook::Moment& moment);
@@ -89,14 +97,15 @@ bool read_moment(Line& line, std::string_view what, firnbook::Moment& moment);
 bool read_span(Line& line, std::string_view what, firnbook::TimeSpan& span);
 // The date of a layer's name: 270102, or any moment.
 bool read_name_date(Line& line, firnbook::Moment& moment);
-// False when the text does not say everything that the value holds.
-bool append_moment(std::string& out, const firnbook::Moment& moment);
-bool append_span(std::string& out, const firnbook::TimeSpan& span);
-bool append_name_date(std::string& out, const firnbook::Moment& moment);
+// Whether a date or a moment in its raw form stands here.
+bool at_moment(Line& line);
+void append_moment(std::string& out, const firnbook::Moment& moment);
+void append_span(std::string& out, const firnbook::TimeSpan& span);
+void append_name_date(std::string& out, const firnbook::Moment& moment);
 
 // A path such as layers[3].hardness, as checks and findings print it.
 bool read_place(Line& line, firnbook::Place& place);
-bool append_place(std::string& out, const firnbook::Place& place);
+void append_place(std::string& out, const firnbook::Place& place);
 bool same_place(const firnbook::Place& a, const firnbook::Place& b);
 
 }  // namespace firn::notation

@@ -112,7 +112,14 @@ void append_two(std::string& out, int value) {
 
 }  // namespace
 
+bool at_moment(Line& line) {
+  return line.scan.at_digit() || same_code(line.scan.rest().substr(0, kRawMoment.size()), kRawMoment);
+}
+
 bool read_moment(Line& line, std::string_view what, Moment& moment) {
+  const Result<bool> raw = read_raw(line.scan, moment);
+  if (!raw) return line.fail(raw.failure());
+  if (*raw) return true;
   MomentText text;
   if (!read_moment_text(line, what, text)) return false;
   moment = text.moment();
@@ -141,15 +148,21 @@ bool read_later_that_day(Line& line, const MomentText& begin, Moment& end) {
 
 bool read_span(Line& line, std::string_view what, firnbook::TimeSpan& span) {
   MomentText begin;
-  if (!read_moment_text(line, what, begin)) return false;
+  Moment first;
   Moment end;
+  const Result<bool> raw = read_raw(line.scan, first);
+  if (!raw) return line.fail(raw.failure());
+  if (!*raw) {
+    if (!read_moment_text(line, what, begin)) return false;
+    first = begin.moment();
+  }
   const bool slash = starts_with(line.scan.rest(), "/");
   if (slash) line.scan.seek(line.scan.position() + 1);
   if ((slash || take_words(line, "to")) && !read_later_that_day(line, begin, end) &&
       !read_moment(line, "the end of the time", end)) {
     return false;
   }
-  span = firnbook::TimeSpan(begin.moment(), end);
+  span = firnbook::TimeSpan(first, end);
   return true;
 }
 
@@ -174,15 +187,19 @@ bool read_name_date(Line& line, Moment& moment) {
   return true;
 }
 
-bool append_moment(std::string& out, const Moment& moment) {
+namespace {
+
+// False when the text does not say everything that the moment holds.
+bool append_plain(std::string& out, const Moment& moment) {
   const CalendarTime time = calendar_time(moment.local_s());
   const TimePrecision precision = moment.precision();
   const bool in_range = precision >= TimePrecision::year && precision <= TimePrecision::second &&
                         time.year >= 0 && time.year <= 9999;
-  if (!in_range) {
-    out += '~';
-    return false;
-  }
+  const int offset = moment.offset_min();
+  const bool known = moment.offset_known() == 1;
+  const bool offset_fits =
+      known ? offset >= -kMostOffset && offset <= kMostOffset : moment.offset_known() == 0 && offset == 0;
+  if (!in_range || !offset_fits) return false;
   CalendarTime printed;
   printed.year = time.year;
   for (std::int64_t size = 1000; size > time.year && size > 1; size /= 10) out += '0';
@@ -198,50 +215,45 @@ bool append_moment(std::string& out, const Moment& moment) {
   part(TimePrecision::minute, 'T', time.hour, printed.hour);
   part(TimePrecision::minute, ':', time.minute, printed.minute);
   part(TimePrecision::second, ':', time.second, printed.second);
-  const int offset = moment.offset_min();
-  const bool offset_fits = offset >= -kMostOffset && offset <= kMostOffset;
-  if (moment.offset_known() != 0 && offset_fits) {
+  if (known && offset == 0) out += 'Z';
+  if (known && offset != 0) {
     const int size = offset < 0 ? -offset : offset;
-    if (offset == 0) {
-      out += 'Z';
-    } else {
-      out += offset < 0 ? '-' : '+';
-      append_two(out, size / 60);
-      out += ':';
-      append_two(out, size % 60);
-    }
+    out += offset < 0 ? '-' : '+';
+    append_two(out, size / 60);
+    out += ':';
+    append_two(out, size % 60);
   }
-  const bool offset_said =
-      moment.offset_known() == 0 ? offset == 0 : moment.offset_known() == 1 && offset_fits;
-  return offset_said && seconds_of(printed) == moment.local_s();
+  return seconds_of(printed) == moment.local_s();
 }
 
-bool append_span(std::string& out, const firnbook::TimeSpan& span) {
+}  // namespace
+
+void append_moment(std::string& out, const Moment& moment) {
   const std::size_t start = out.size();
-  const bool exact = append_moment(out, span.begin());
-  if (out.compare(start, std::string::npos, "~") == 0) return false;
-  const Moment& end = span.end();
-  if (end.precision() == TimePrecision::none) {
-    return exact && end.local_s() == 0 && end.offset_min() == 0 && end.offset_known() == 0;
-  }
-  const std::size_t before_end = out.size();
-  out += " to ";
-  const std::size_t end_start = out.size();
-  const bool end_exact = append_moment(out, end);
-  // An end that no text can say is left out.
-  if (out.compare(end_start, std::string::npos, "~") == 0) out.resize(before_end);
-  return exact && end_exact;
+  if (append_plain(out, moment)) return;
+  out.resize(start);
+  append_raw(out, moment);
 }
 
-bool append_name_date(std::string& out, const Moment& moment) {
+void append_span(std::string& out, const firnbook::TimeSpan& span) {
+  append_moment(out, span.begin());
+  const Moment& end = span.end();
+  const bool is_absent = end.precision() == TimePrecision::none && end.local_s() == 0 &&
+                         end.offset_min() == 0 && end.offset_known() == 0;
+  if (is_absent) return;
+  out += " to ";
+  append_moment(out, end);
+}
+
+void append_name_date(std::string& out, const Moment& moment) {
   const CalendarTime time = calendar_time(moment.local_s());
   const bool short_form = moment.precision() == TimePrecision::day && moment.offset_known() == 0 &&
-                          time.year >= 1970 && time.year <= 2069;
+                          moment.offset_min() == 0 && time.year >= 1970 && time.year <= 2069 &&
+                          time.hour == 0 && time.minute == 0 && time.second == 0;
   if (!short_form) return append_moment(out, moment);
   append_two(out, static_cast<int>(time.year % 100));
   append_two(out, time.month);
   append_two(out, time.day);
-  return moment.offset_min() == 0 && time.hour == 0 && time.minute == 0 && time.second == 0;
 }
 
 }  // namespace firn::notation

@@ -53,7 +53,9 @@ bool same_place(const firnbook::Place& a, const firnbook::Place& b) {
 }
 
 bool read_place(Line& line, firnbook::Place& place) {
-  line.scan.skip_blanks();
+  const Result<bool> raw = read_raw(line.scan, place);
+  if (!raw) return line.fail(raw.failure());
+  if (*raw) return true;
   const std::string_view rest = line.scan.rest();
   std::size_t length = 0;
   while (!ends_word(rest, length)) ++length;
@@ -68,16 +70,14 @@ bool read_place(Line& line, firnbook::Place& place) {
 }
 
 // Another place than the one meant would be worse than none.
-bool append_place(std::string& out, const firnbook::Place& place) {
+void append_place(std::string& out, const firnbook::Place& place) {
   const std::string path = path_of(place);
   firnbook::Place back;
-  const bool exact = find_place(path, back) && same_place(back, place);
-  if (exact) {
+  if (find_place(path, back) && same_place(back, place)) {
     out += path;
   } else {
-    out += '~';
+    append_raw(out, place);
   }
-  return exact;
 }
 
 }  // namespace firn::notation

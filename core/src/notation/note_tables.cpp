@@ -9,6 +9,7 @@ using firnbook::Absence;
 using firnbook::Assessment;
 using firnbook::BulletinSeen;
 using firnbook::Choice;
+using firnbook::Extension;
 using firnbook::Observer;
 using firnbook::Operation;
 using firnbook::Photo;
@@ -318,10 +319,13 @@ constexpr Item kApplicationItems[] = {
         .standing_alone(),
     text_item<&PitT::application_version>("version", Pit::VT_APPLICATION_VERSION, "its version")
         .in_loose_words()};
+constexpr Item kEditsItems[] = {number_item<&PitT::unread_edits>("unread", Pit::VT_UNREAD_EDITS, 0, "",
+                                                                 "how many edits could not be read")};
 
 // --- lists -----------------------------------------------------------------------------------------------
 
 using firnbook::AbsenceT;
+using firnbook::ExtensionT;
 using firnbook::ObserverT;
 using firnbook::PhotoT;
 using firnbook::RemarkT;
@@ -380,7 +384,11 @@ constexpr Item kPhotoItems[] = {
     moment_item<&PhotoT::taken>("taken", Photo::VT_TAKEN, "when it was taken"),
     place_item<&PhotoT::about>("about", Photo::VT_ABOUT, "what it shows"),
     text_item<&PhotoT::words>("words", Photo::VT_WORDS, "words about the photo"),
-    bytes_item<&PhotoT::sha256>("sha256", Photo::VT_SHA256, "the checksum in hexadecimal digits")};
+    bytes_item<&PhotoT::sha256>(Form::hex, "sha256", Photo::VT_SHA256, "the checksum in hexadecimal digits")};
+constexpr Item kExtensionItems[] = {
+    text_item<&ExtensionT::key>("key", Extension::VT_KEY, "whose data these are").standing_alone(),
+    place_item<&ExtensionT::about>("about", Extension::VT_ABOUT, "what the data are about"),
+    bytes_item<&ExtensionT::bytes>(Form::base64, "base64", Extension::VT_BYTES, "the bytes as base64")};
 constexpr Item kUnreadItems[] = {
     text_item<&UnreadT::text>("text", Unread::VT_TEXT, "the line in quotes").standing_alone(),
     number_item<&UnreadT::line>("line", Unread::VT_LINE, 0, "", "the number of the line"),
@@ -413,17 +421,30 @@ template <std::size_t N>
 constexpr ItemTable of(const Item (&items)[N], Thing thing, bool first_is_main = false) {
   return {items, N, thing, first_is_main};
 }
+// With the marks of every field that stands neither here nor `elsewhere`.
+constexpr ItemTable with_marks(ItemTable items, std::uint64_t elsewhere = 0) {
+  items.elsewhere = elsewhere;
+  return items;
+}
+template <std::size_t N>
+constexpr std::uint64_t bits_of(const Item (&items)[N]) {
+  std::uint64_t bits = 0;
+  for (const Item& item : items) bits |= std::uint64_t{1} << item.field;
+  return bits;
+}
 constexpr ItemTable kTitle = of_pit(kTitleItems), kId = of_pit(kIdItems), kPurpose = of_pit(kPurposeItems),
                     kTime = of_pit(kTimeItems), kReported = of_pit(kReportedItems),
                     kEdited = of_pit(kEditedItems), kDepth = of_pit(kDepthItems),
                     kGround = of_pit(kGroundItems), kBackfilled = of_pit(kBackfilledItems),
                     kPractice = of_pit(kPracticeItems), kSharing = of_pit(kSharingItems),
-                    kApplication = of_pit(kApplicationItems, false);
+                    kApplication = of_pit(kApplicationItems, false), kEdits = of_pit(kEditsItems, false);
 constexpr ItemTable kOperation = of(kOperationItems, Thing::operation);
-constexpr ItemTable kSite = of(kSiteItems, Thing::site);
-constexpr ItemTable kWeather = of(kWeatherItems, Thing::weather);
-constexpr ItemTable kSurface = of(kSurfaceItems, Thing::surface);
-constexpr ItemTable kHs = of(kHsItems, Thing::snowpack, true);
+constexpr ItemTable kSite =
+    with_marks(of(kSiteItems, Thing::site), std::uint64_t{1} << field_id(Site::VT_PROBES_10UM));
+constexpr ItemTable kWeather = with_marks(of(kWeatherItems, Thing::weather));
+constexpr ItemTable kSurface = with_marks(of(kSurfaceItems, Thing::surface));
+constexpr ItemTable kHs = with_marks(of(kHsItems, Thing::snowpack, true),
+                                     bits_of(kHn24Items) | bits_of(kHinItems) | bits_of(kHstItems));
 constexpr ItemTable kHn24 = of(kHn24Items, Thing::snowpack, true);
 constexpr ItemTable kHin = of(kHinItems, Thing::snowpack, true);
 constexpr ItemTable kHst = of(kHstItems, Thing::snowpack, true);
@@ -459,7 +480,8 @@ constexpr SingleLine kTail[] = {line_of<&PitT::bulletin>("bulletin", kBulletin),
                                 of_pit_line("backfilled", kBackfilled),
                                 of_pit_line("sharing", kSharing),
                                 of_pit_line("practice", kPractice),
-                                of_pit_line("application", kApplication)};
+                                of_pit_line("application", kApplication),
+                                of_pit_line("edits", kEdits)};
 
 // The names of the positions and the lines they stand for.
 static_assert(kHead[kPitLine].keyword == "pit" && kHead[kIdLine].keyword == "id" &&
@@ -472,20 +494,22 @@ static_assert(kBody[kWeatherLine].keyword == "weather" && kBody[kSurfaceLine].ke
               kBody[kDepthLine].keyword == "depth" && kBody[kGroundLine].keyword == "ground");
 static_assert(kTail[kBulletinLine].keyword == "bulletin" && kTail[kAssessmentLine].keyword == "assessment" &&
               kTail[kBackfilledLine].keyword == "backfilled" && kTail[kSharingLine].keyword == "sharing" &&
-              kTail[kPracticeLine].keyword == "practice" && kTail[kApplicationLine].keyword == "application");
+              kTail[kPracticeLine].keyword == "practice" &&
+              kTail[kApplicationLine].keyword == "application" && kTail[kEditsLine].keyword == "edits");
 
 }  // namespace
 
 namespace items {
 constexpr ItemTable kChosen = of(kChosenItems, Thing::choice, true);
-constexpr ItemTable kInterest = of(kInterestItems, Thing::choice);
+constexpr ItemTable kInterest = with_marks(of(kInterestItems, Thing::choice), bits_of(kChosenItems));
 const ItemTable kPerson = of(kPersonItems, Thing::observer);
-const ItemTable kSign = of(kSignItems, Thing::sign);
-const ItemTable kSlide = of(kSlideItems, Thing::slide);
+const ItemTable kSign = with_marks(of(kSignItems, Thing::sign));
+const ItemTable kSlide = with_marks(of(kSlideItems, Thing::slide));
 const ItemTable kStep = of(kStepItems, Thing::step);
 const ItemTable kRemark = of(kRemarkItems, Thing::remark);
 const ItemTable kAbsence = of(kAbsenceItems, Thing::pit);
 const ItemTable kPhoto = of(kPhotoItems, Thing::photo);
+const ItemTable kExtension = of(kExtensionItems, Thing::pit);
 const ItemTable kUnread = of(kUnreadItems, Thing::unread);
 }  // namespace items
 

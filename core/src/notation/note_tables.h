@@ -46,7 +46,8 @@ enum TailLine : std::size_t {
   kBackfilledLine,
   kSharingLine,
   kPracticeLine,
-  kApplicationLine
+  kApplicationLine,
+  kEditsLine
 };
 SingleLines head_lines();
 SingleLines site_lines();
@@ -56,7 +57,8 @@ const SingleLine& chosen_line();
 const SingleLine& interest_line();
 
 namespace items {
-extern const ItemTable kChosen, kInterest, kPerson, kSign, kSlide, kStep, kRemark, kAbsence, kPhoto, kUnread;
+extern const ItemTable kChosen, kInterest, kPerson, kSign, kSlide, kStep, kRemark, kAbsence, kPhoto,
+    kExtension, kUnread;
 inline constexpr std::uint8_t kSignAnswer = 1;
 inline constexpr std::uint8_t kStepDone = 1;
 

@@ -38,10 +38,9 @@ struct NotesRead {
 Result<NotesRead> read_notes(std::string_view text, const NotesOptions& options,
                              std::vector<Failure>& others);
 
-// Prints a pit as notes that read back to the same bytes (recording::to_bytes makes them). What notes cannot
-// hold yet is named in `lost`, one place each: dense instrument profiles, extensions, bytes that are not
-// UTF-8, moments that say more than their precision, a bottom counted from elsewhere than its top, marks of
-// fields that are not known here.
+// Prints a pit as notes that read back to the same bytes (recording::to_bytes makes them), whatever it holds;
+// where they are longer than max_bytes, with a higher limit. Only a pit of a newer version may hold fields
+// that are not known here: then `lost` names the whole pit.
 void write_notes(std::string& out, const firnbook::Pit& pit, std::vector<firnbook::Place>& lost);
 
 }  // namespace firn::notation

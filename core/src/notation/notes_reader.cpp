@@ -110,6 +110,8 @@ constexpr Keyword kKeywords[] = {
     {"depth", &NotesReader::single_of<body_lines, kDepthLine>},
     {"depths", &NotesReader::depths_from},
     {"edited", &NotesReader::single_of<head_lines, kEditedLine>},
+    {"edits", &NotesReader::single_of<tail_lines, kEditsLine>},
+    {"extension", &NotesReader::list_entry<&PitT::extensions, &items::kExtension>},
     {"ground", &NotesReader::single_of<body_lines, kGroundLine>},
     {"heights", &NotesReader::heights_from},
     {"hin", &NotesReader::single_of<body_lines, kHinLine>},

@@ -15,23 +15,20 @@ namespace {
 using firnbook::Direction;
 using firnbook::Pit;
 using firnbook::PitT;
-using firnbook::Thing;
 
 // The minor version of pit.fbs that these lines were written for; a test compares it with the schema's.
 constexpr std::uint16_t kKnownMinor = 1;
 
 class NotesWriter {
  public:
-  NotesWriter(std::string& out, const PitT& pit, std::vector<firnbook::Place>& lost)
-      : out_(out), lost_(lost), pit_(pit) {}
+  NotesWriter(std::string& out, const PitT& pit) : out_(out), pit_(pit) {}
 
   void write();
 
  private:
-  Printing printing(std::int32_t index = -1) { return {out_, lost_, index}; }
   void singles(SingleLines lines);
   void single(const SingleLine& line);
-  void person(const firnbook::ObserverT& person, std::int32_t index);
+  void person(const firnbook::ObserverT& person);
   void observers();
   void contacts();
   void choice();
@@ -40,13 +37,10 @@ class NotesWriter {
   void tests();
   void signs();
   void steps();
-  void absences();
   template <class T>
   void list(std::string_view keyword, const ItemTable& items, const std::vector<std::unique_ptr<T>>& entries);
-  void lose_rest();
 
   std::string& out_;
-  std::vector<firnbook::Place>& lost_;
   const PitT& pit_;
   Frame frame_;
 };
@@ -56,7 +50,7 @@ void NotesWriter::single(const SingleLine& line) {
   if (table == nullptr || !has_any(*line.items, table)) return;
   out_ += line.keyword;
   out_ += ' ';
-  append_items(printing(), *line.items, table);
+  append_items(out_, *line.items, table);
   out_ += '\n';
 }
 
@@ -74,35 +68,35 @@ bool is_plain_name(std::string_view name) {
   return true;
 }
 
-void NotesWriter::person(const firnbook::ObserverT& person, std::int32_t index) {
+void NotesWriter::person(const firnbook::ObserverT& person) {
   if (person.name.empty()) {
     out_ += '~';
   } else if (is_plain_name(person.name)) {
     out_ += person.name;
-  } else if (!append_quoted_text(out_, person.name)) {
-    lost_.push_back(place_of(Thing::observer, index, field_id(firnbook::Observer::VT_NAME)));
+  } else {
+    append_quoted(out_, person.name);
   }
   if (!has_any(items::kPerson, &person)) return;
   out_ += " (";
-  append_items(printing(index), items::kPerson, &person);
+  append_items(out_, items::kPerson, &person);
   out_ += ')';
 }
 
 void NotesWriter::observers() {
-  std::int32_t index = 0;
+  bool any = false;
   for (const auto& observer : pit_.observers) {
-    out_ += index == 0 ? "observers " : ", ";
-    person(*observer, index++);
+    out_ += any ? ", " : "observers ";
+    person(*observer);
+    any = true;
   }
-  if (index > 0) out_ += '\n';
+  if (any) out_ += '\n';
 }
 
 void NotesWriter::contacts() {
   if (pit_.operation == nullptr) return;
-  std::int32_t index = 0;
   for (const auto& contact : pit_.operation->contacts) {
     out_ += "contact ";
-    person(*contact, index++);
+    person(*contact);
     out_ += '\n';
   }
 }
@@ -122,12 +116,12 @@ void NotesWriter::choice() {
   read_choice(choice.words, read);
   firnbook::ChoiceT rest(choice);
   std::string words;
-  append_items({words, lost_}, items::kChosen, &choice);
+  append_items(words, items::kChosen, &choice);
   const bool quoted = !words.empty() && words.front() == '"';
   if (has_any(items::kChosen, &choice)) {
     out_ += "chosen ";
     if (!quoted && !choice.words.empty() && !says_the_same(read, choice)) {
-      append_quoted_text(out_, choice.words);
+      append_quoted(out_, choice.words);
     } else {
       out_ += words;
       if (!quoted && !choice.words.empty()) {
@@ -139,11 +133,9 @@ void NotesWriter::choice() {
   }
   if (has_any(items::kInterest, &rest)) {
     out_ += "interest ";
-    append_items(printing(), items::kInterest, &rest);
+    append_items(out_, items::kInterest, &rest);
     out_ += '\n';
   }
-  lose_marks(printing(), Thing::choice, choice.unreliable,
-             fields_of(items::kChosen) | fields_of(items::kInterest));
 }
 
 void NotesWriter::probe() {
@@ -161,19 +153,15 @@ void NotesWriter::probe() {
 }
 
 void NotesWriter::layers() {
-  std::int32_t index = 0;
-  for (const auto& stored : pit_.layers) {
-    const Printing to = printing(index++);
-    firnbook::LayerT layer(*stored);
-    append_frame(out_, frame_, settle_span(to, Thing::layer, frame_, layer));
-    append_layer(to, layer);
+  for (const auto& layer : pit_.layers) {
+    append_frame(out_, frame_, frame_of_span(frame_, *layer));
+    append_layer(out_, frame_, *layer);
     out_ += '\n';
   }
 }
 
 // Directions that are those of the frame go without saying; an unknown one needs a frame that says so.
 void NotesWriter::tests() {
-  std::int32_t index = 0;
   for (const auto& test : pit_.tests) {
     const auto say_unknown = [this](const firnbook::Depth& depth) {
       if (depth.direction() == Direction::unknown) {
@@ -184,83 +172,47 @@ void NotesWriter::tests() {
       if (fracture->depth != nullptr) say_unknown(*fracture->depth);
     }
     for (const firnbook::Depth& depth : test->unbroken) say_unknown(depth);
-    if (!append_test(out_, *test, frame_.direction)) {
-      lost_.push_back(place_of(Thing::test, index, field_id(firnbook::StabilityTest::VT_WORDS)));
-    }
+    append_test(out_, *test, frame_.direction);
     out_ += '\n';
-    ++index;
   }
 }
 
 void NotesWriter::signs() {
-  std::int32_t index = 0;
+  bool open = false;
   for (const auto& sign : pit_.signs) {
-    out_ += index == 0 ? "sign " : ", ";
-    const Printing to = printing(index++);
-    const bool any = append_items(to, items::kSign, sign.get(), " ");
+    out_ += open ? ", " : "sign ";
+    open = true;
+    const bool any = append_items(out_, items::kSign, sign.get(), " ");
     const bool answered = sign->answer || (sign->unreliable >> items::kSignAnswer & 1) != 0;
     if (!answered) out_ += any ? " answer ~" : "answer ~";
-    lose_marks(to, Thing::sign, sign->unreliable, fields_of(items::kSign));
   }
-  if (index > 0) out_ += '\n';
+  if (open) out_ += '\n';
 }
 
 void NotesWriter::steps() {
-  std::int32_t index = 0;
+  bool open = false;
   for (const auto& step : pit_.steps) {
-    out_ += index == 0 ? "step " : ", ";
-    const bool any = append_items(printing(index++), items::kStep, step.get(), " ");
+    out_ += open ? ", " : "step ";
+    open = true;
+    const bool any = append_items(out_, items::kStep, step.get(), " ");
     if (!step->done) out_ += any ? " done ~" : "done ~";
   }
-  if (index > 0) out_ += '\n';
+  if (open) out_ += '\n';
 }
 
 template <class T>
 void NotesWriter::list(std::string_view keyword, const ItemTable& items,
                        const std::vector<std::unique_ptr<T>>& entries) {
-  std::int32_t index = 0;
   for (const auto& entry : entries) {
-    const Printing to = printing(index++);
     out_ += keyword;
     out_ += ' ';
     // An entry that holds nothing is still an entry.
-    if (!append_items(to, items, entry.get())) {
+    if (!append_items(out_, items, entry.get())) {
       out_ += items.items[0].key;
       out_ += " ~";
     }
-    if (items.has_mask()) lose_marks(to, items.thing, *items.mask(entry.get()), fields_of(items));
     out_ += '\n';
   }
-}
-
-// An absence is no thing of its own in a place: what is lost of one is lost of the list.
-void NotesWriter::absences() {
-  const std::size_t before = lost_.size();
-  list("absent", items::kAbsence, pit_.absences);
-  for (std::size_t i = before; i < lost_.size(); ++i) {
-    lost_[i] = place_of(Thing::pit, -1, field_id(Pit::VT_ABSENCES));
-  }
-}
-
-void NotesWriter::lose_rest() {
-  const Printing to = printing();
-  if (pit_.site != nullptr) {
-    const std::uint64_t probes = std::uint64_t{1} << field_id(firnbook::Site::VT_PROBES_10UM);
-    lose_marks(to, Thing::site, pit_.site->unreliable, fields_of(*site_lines().lines[0].items) | probes);
-  }
-  std::uint64_t snowpack_fields = 0;
-  for (const SingleLine& line : body_lines()) {
-    if (line.items->thing == Thing::snowpack) snowpack_fields |= fields_of(*line.items);
-    if (!line.items->has_mask() || line.items->thing == Thing::snowpack) continue;
-    if (const void* table = line.present(pit_)) {
-      lose_marks(to, line.items->thing, *line.items->mask(table), fields_of(*line.items));
-    }
-  }
-  if (pit_.snowpack != nullptr) lose_marks(to, Thing::snowpack, pit_.snowpack->unreliable, snowpack_fields);
-  // Bytes of others have no place on a line.
-  for (std::size_t i = 0; i < pit_.extensions.size(); ++i) to.lose(Thing::pit, field_id(Pit::VT_EXTENSIONS));
-  // Notes know of no journal.
-  if (pit_.unread_edits) to.lose(Thing::pit, field_id(Pit::VT_UNREAD_EDITS));
 }
 
 void NotesWriter::write() {
@@ -272,8 +224,8 @@ void NotesWriter::write() {
   probe();
   singles(body_lines());
   layers();
-  append_temperatures(printing(), frame_, pit_);
-  append_profiles(printing(), frame_, pit_);
+  append_temperatures(out_, frame_, pit_);
+  append_profiles(out_, frame_, pit_);
   tests();
   signs();
   list("slide", items::kSlide, pit_.slides);
@@ -281,9 +233,9 @@ void NotesWriter::write() {
   singles(tail_lines());
   list("remark", items::kRemark, pit_.remarks);
   list("photo", items::kPhoto, pit_.photos);
-  absences();
+  list("absent", items::kAbsence, pit_.absences);
   list("unread", items::kUnread, pit_.unread);
-  lose_rest();
+  list("extension", items::kExtension, pit_.extensions);
 }
 
 }  // namespace
@@ -293,7 +245,7 @@ void write_notes(std::string& out, const Pit& pit, std::vector<firnbook::Place>&
   form::unpack(pit, object);
   // Fields that this version does not know are not in the object form.
   if (pit.schema_minor() > kKnownMinor) lost.push_back(whole_pit());
-  NotesWriter(out, object, lost).write();
+  NotesWriter(out, object).write();
 }
 
 }  // namespace firn::notation

@@ -1,5 +1,6 @@
 #include "notation/phrases.h"
 
+#include "notation/raw_values.h"
 #include "support/text.h"
 #include "vocabulary/words.h"
 
@@ -340,32 +341,15 @@ bool PhraseReader::read_layer_item(LayerT& layer, bool& taken) {
   return true;
 }
 
-// A day, or any moment spelled out: moment=SECONDS/OFFSET/PRECISION/KNOWN, the fields of the schema.
+// A day, or any moment in its raw form.
 bool PhraseReader::accept_moment(Moment& moment) {
   const std::string_view word = scanner_.peek_word();
-  constexpr std::string_view kRaw = "moment=";
-  if (word.substr(0, kRaw.size()) == kRaw) {
-    scanner_.seek(scanner_.position() + kRaw.size());
-    return read_raw_moment(moment);
-  }
+  const Result<bool> raw = read_raw(scanner_, moment);
+  if (!raw) return fail(raw.failure());
+  if (*raw) return true;
   if (!is_day(word)) return false;
   if (!to_day(word, moment)) return fail_expected("a day that exists, as YYMMDD or YYYY-MM-DD");
   scanner_.take_word();
-  return true;
-}
-
-bool PhraseReader::read_raw_moment(Moment& moment) {
-  std::int64_t parts[4];
-  constexpr std::int64_t kLowest[4] = {INT64_MIN, INT16_MIN, 0, 0};
-  constexpr std::int64_t kHighest[4] = {INT64_MAX, INT16_MAX, 255, 255};
-  for (int i = 0; i < 4; ++i) {
-    if (i > 0 && !scanner_.accept('/')) return fail_expected("/ and the next part of the moment");
-    const Result<std::int64_t> part = scanner_.whole("a part of the moment", kLowest[i], kHighest[i]);
-    if (!part) return fail(part.failure());
-    parts[i] = *part;
-  }
-  moment = Moment(parts[0], static_cast<std::int16_t>(parts[1]),
-                  static_cast<firnbook::TimePrecision>(parts[2]), static_cast<std::uint8_t>(parts[3]));
   return true;
 }
 

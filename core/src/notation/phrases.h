@@ -84,7 +84,6 @@ class PhraseReader {
   bool read_candidates(firnbook::LayerT& layer);
   bool read_formed(firnbook::LayerT& layer);
   bool accept_moment(firnbook::Moment& moment);
-  bool read_raw_moment(firnbook::Moment& moment);
 };
 
 }  // namespace firn::notation

@@ -1,8 +1,12 @@
 #include "notation/profile_lines.h"
 
+#include <algorithm>
+#include <cstring>
+#include <type_traits>
 #include <utility>
 
 #include "notation/note_tables.h"
+#include "support/shortest.h"
 #include "support/text.h"
 
 namespace firn::notation {
@@ -11,7 +15,9 @@ namespace {
 using firnbook::PitT;
 using firnbook::TemperatureReading;
 using firnbook::TemperatureReadingT;
-using firnbook::Thing;
+
+// Marks of a temperature that have a value to stand behind: its first three fields.
+constexpr std::uint64_t kTemperatureFields = 7;
 
 constexpr std::string_view kPlusMinus = "\xC2\xB1";
 
@@ -52,9 +58,12 @@ bool read_temperature(Line& line, const Frame& frame, TemperatureReadingT& readi
     return false;
   }
   take_words(line, "C");
-  return !take_plus_minus(line) ||
-         read_reading_number(line, "the uncertainty in degrees C", 2, reading.uncertainty_cdegc,
-                             reading.unreliable, kUncertainty);
+  if (take_plus_minus(line) &&
+      !read_reading_number(line, "the uncertainty in degrees C", 2, reading.uncertainty_cdegc,
+                           reading.unreliable, kUncertainty)) {
+    return false;
+  }
+  return !at_marks(line) || read_marks(line, ~kTemperatureFields, reading.unreliable);
 }
 
 }  // namespace
@@ -118,6 +127,86 @@ bool read_readings(Line& line, const Frame& frame,
   return true;
 }
 
+// --- points of an instrument ---
+
+// Depths in cm below the surface, and what was measured there. Either list may be longer than the other.
+struct Dense {
+  std::vector<float>& depths;
+  std::vector<float>& values;
+};
+Dense dense_of(firnbook::SurfaceAreaProfileT& profile) {
+  return {profile.dense_depth_cm, profile.dense_m2kg};
+}
+Dense dense_of(firnbook::HardnessProfileT& profile) {
+  return {profile.dense_depth_cm, profile.dense_n};
+}
+template <class Whole>
+constexpr bool kHasDense =
+    std::is_same_v<Whole, firnbook::SurfaceAreaProfileT> || std::is_same_v<Whole, firnbook::HardnessProfileT>;
+
+// What no decimal can say: bits=2143289344.
+constexpr std::string_view kRawFloat = "bits=";
+
+// A number, or ~ for none.
+bool read_real(Line& line, std::string_view what, std::vector<float>& to) {
+  constexpr Scanner::Limits kLimits = {0, UINT32_MAX};
+  std::int64_t raw = 0;
+  const Result<bool> is_raw = line.scan.numbers(kRawFloat, &kLimits, 1, &raw);
+  if (!is_raw) return line.fail(is_raw.failure());
+  float value = 0;
+  if (*is_raw) {
+    const auto bits = static_cast<std::uint32_t>(raw);
+    std::memcpy(&value, &bits, sizeof value);
+    to.push_back(value);
+    return true;
+  }
+  // Digits beyond these change no float.
+  constexpr std::size_t kLongest = 160;
+  const std::string_view word = line.scan.peek_word();
+  if (word != "~") {
+    if (word.empty() || word.size() > kLongest || !parse_float(word, value)) {
+      return line.expected(what, "write a number that is not beyond 3.4e38, such as 0.5 or 1e-7");
+    }
+    to.push_back(value);
+  }
+  line.scan.seek(line.scan.position() + word.size());
+  return true;
+}
+
+bool read_point(Line& line, const Dense& dense) {
+  line.scan.skip_blanks();
+  const std::size_t start = line.scan.position();
+  const std::size_t depths = dense.depths.size();
+  const std::size_t values = dense.values.size();
+  if (!read_real(line, "a depth in cm", dense.depths)) return false;
+  if (!read_real(line, "the value at this depth", dense.values)) return false;
+  const bool has_depth = dense.depths.size() != depths;
+  const bool has_value = dense.values.size() != values;
+  if ((has_depth || has_value) && (!has_depth || depths >= values) && (!has_value || values >= depths)) {
+    return true;
+  }
+  // A value would be taken for that of another depth.
+  return line.fail(line.scan.failure_at(start, "expected a depth and its value",
+                                        "~ stands for what is missing at the end of the longer list only"));
+}
+
+// A line that fails leaves the lists as they were.
+bool read_dense(Line& line, const Dense& dense) {
+  const std::size_t depths = dense.depths.size();
+  const std::size_t values = dense.values.size();
+  bool read = true;
+  do {
+    read = read_point(line, dense);
+  } while (read && line.scan.accept(','));
+  if (read && !line.scan.at_end()) {
+    read = line.expected("a comma between two points, or the end of the line");
+  }
+  if (read) return true;
+  dense.depths.resize(depths);
+  dense.values.resize(values);
+  return false;
+}
+
 template <class K>
 bool read_kind(Line& line, const Frame& frame, PitT& pit) {
   auto& list = K::list(pit);
@@ -129,6 +218,15 @@ bool read_kind(Line& line, const Frame& frame, PitT& pit) {
     }
     list.push_back(std::move(whole));
     return true;
+  }
+  if constexpr (kHasDense<typename K::Whole>) {
+    if (take_words(line, "dense")) {
+      const bool is_first = list.empty();
+      if (is_first) list.push_back(std::make_unique<typename K::Whole>());
+      if (read_dense(line, dense_of(*list.back()))) return true;
+      if (is_first) list.pop_back();
+      return false;
+    }
   }
   std::vector<std::unique_ptr<typename K::Reading>> readings;
   if (!read_readings<K>(line, frame, readings)) return false;
@@ -203,106 +301,119 @@ void append_reading_number(std::string& out, const flatbuffers::Optional<std::in
   if ((mask >> field & 1) != 0) out += '?';
 }
 
-void append_temperature(const Printing& to, const TemperatureReadingT& reading) {
+void append_temperature(std::string& out, const Frame& frame, const TemperatureReadingT& reading) {
   constexpr auto kTemperature = field_id(TemperatureReading::VT_TEMPERATURE_CDEGC);
   constexpr auto kUncertainty = field_id(TemperatureReading::VT_UNCERTAINTY_CDEGC);
-  append_depth(to.out, reading.depth.get(), reading.unreliable, 0);
-  to.out += ' ';
-  append_reading_number(to.out, reading.temperature_cdegc, 2, reading.unreliable, kTemperature);
+  append_depth(out, frame, reading.depth.get(), reading.unreliable, 0);
+  out += ' ';
+  append_reading_number(out, reading.temperature_cdegc, 2, reading.unreliable, kTemperature);
   if (reading.uncertainty_cdegc || (reading.unreliable >> kUncertainty & 1) != 0) {
-    to.out += " +-";
-    append_reading_number(to.out, reading.uncertainty_cdegc, 2, reading.unreliable, kUncertainty);
+    out += " +-";
+    append_reading_number(out, reading.uncertainty_cdegc, 2, reading.unreliable, kUncertainty);
   }
-  lose_marks(to, Thing::temperature, reading.unreliable, 7);
+  const std::uint64_t marks = reading.unreliable & ~kTemperatureFields;
+  if (marks == 0) return;
+  out += ' ';
+  append_marks(out, marks);
 }
 
 }  // namespace
 
-void append_temperatures(const Printing& to, Frame& frame, const PitT& pit) {
+void append_temperatures(std::string& out, Frame& frame, const PitT& pit) {
   bool open = false;
-  std::int32_t index = 0;
   for (const auto& reading : pit.temperatures) {
     const Frame needed = reading->depth == nullptr ? frame : frame_of(*reading->depth);
-    if (open && needed != frame) to.out += '\n';
+    if (open && needed != frame) out += '\n';
     if (needed != frame) open = false;
-    append_frame(to.out, frame, needed);
-    to.out += open ? ", " : "temp ";
+    append_frame(out, frame, needed);
+    out += open ? ", " : "temp ";
     open = true;
-    append_temperature({to.out, to.lost, index++}, *reading);
+    append_temperature(out, frame, *reading);
   }
-  if (open) to.out += '\n';
+  if (open) out += '\n';
 }
 
 namespace {
 
 template <class K>
-void append_readings(const Printing& to, Frame& frame, const typename K::Whole& whole) {
+void append_readings(std::string& out, Frame& frame, const typename K::Whole& whole) {
   const ItemTable& table = K::reading_items();
   bool open = false;
-  std::int32_t sub = 0;
-  for (const auto& stored : whole.readings) {
-    const Printing here{to.out, to.lost, to.index, sub++};
-    typename K::Reading reading(*stored);
-    const Frame needed = settle_span(here, table.thing, frame, reading);
-    if (open && needed != frame) to.out += '\n';
+  for (const auto& reading : whole.readings) {
+    const Frame needed = frame_of_span(frame, *reading);
+    if (open && needed != frame) out += '\n';
     if (needed != frame) open = false;
-    append_frame(to.out, frame, needed);
-    if (!open) to.out += K::kKeyword;
-    to.out += open ? ", " : " ";
+    append_frame(out, frame, needed);
+    if (!open) out += K::kKeyword;
+    out += open ? ", " : " ";
     open = true;
-    append_span_of_depth(to.out, reading);
-    to.out += ' ';
-    append_items(here, table, &reading, " ");
-    lose_marks(here, table.thing, reading.unreliable, fields_of(table) | 3);
+    append_span_of_depth(out, frame, *reading);
+    out += ' ';
+    append_items(out, table, reading.get(), " ");
   }
-  if (open) to.out += '\n';
+  if (open) out += '\n';
+}
+
+void append_real(std::string& out, const std::vector<float>& list, std::size_t index) {
+  if (index >= list.size()) {
+    out += '~';
+  } else if (list[index] - list[index] == 0) {
+    append_float(out, list[index]);
+  } else {
+    std::uint32_t bits = 0;
+    std::memcpy(&bits, &list[index], sizeof bits);
+    out += kRawFloat;
+    append_unsigned(out, bits);
+  }
+}
+
+void append_dense(std::string& out, std::string_view keyword, const Dense& dense) {
+  // So that lines stay short enough to be read.
+  constexpr std::size_t kPointsOnALine = 10;
+  const std::size_t count = std::max(dense.depths.size(), dense.values.size());
+  for (std::size_t i = 0; i < count; ++i) {
+    if (i % kPointsOnALine == 0) {
+      if (i > 0) out += '\n';
+      out += keyword;
+      out += " dense ";
+    } else {
+      out += ", ";
+    }
+    append_real(out, dense.depths, i);
+    out += ' ';
+    append_real(out, dense.values, i);
+  }
+  if (count > 0) out += '\n';
 }
 
 template <class K>
-void append_kind(const Printing& to, Frame& frame, const PitT& pit) {
+void append_kind(std::string& out, Frame& frame, const PitT& pit) {
   const ItemTable& table = K::whole_items();
-  std::int32_t index = 0;
+  bool is_first = true;
   for (const auto& whole : K::list(pit)) {
-    const Printing here{to.out, to.lost, index};
     // Readings alone begin the first profile by themselves.
-    if (index > 0 || whole->readings.empty() || has_any(table, whole.get())) {
-      to.out += K::kKeyword;
-      to.out += " profile";
-      if (has_any(table, whole.get())) to.out += ", ";
-      append_items(here, table, whole.get());
-      to.out += '\n';
+    if (!is_first || whole->readings.empty() || has_any(table, whole.get())) {
+      out += K::kKeyword;
+      out += " profile";
+      if (has_any(table, whole.get())) out += ", ";
+      append_items(out, table, whole.get());
+      out += '\n';
     }
-    append_readings<K>(here, frame, *whole);
-    ++index;
-  }
-}
-
-// Dense instrument profiles are not for a line of notes.
-template <class T>
-void lose_dense(const Printing& to, Thing thing, const std::vector<std::unique_ptr<T>>& list, int depths,
-                int values, std::vector<float> T::*dense) {
-  std::int32_t index = 0;
-  for (const auto& whole : list) {
-    const Printing here{to.out, to.lost, index++};
-    if (!whole->dense_depth_cm.empty()) here.lose(thing, field_id(depths));
-    if (!((*whole).*dense).empty()) here.lose(thing, field_id(values));
+    append_readings<K>(out, frame, *whole);
+    if constexpr (kHasDense<typename K::Whole>) append_dense(out, K::kKeyword, dense_of(*whole));
+    is_first = false;
   }
 }
 
 }  // namespace
 
-void append_profiles(const Printing& to, Frame& frame, const PitT& pit) {
-  append_kind<Kind<Profile::density>>(to, frame, pit);
-  append_kind<Kind<Profile::liquid_water>>(to, frame, pit);
-  append_kind<Kind<Profile::surface_area>>(to, frame, pit);
-  append_kind<Kind<Profile::hardness>>(to, frame, pit);
-  append_kind<Kind<Profile::strength>>(to, frame, pit);
-  append_kind<Kind<Profile::impurity>>(to, frame, pit);
-  lose_dense(to, Thing::surface_area_profile, pit.surface_area,
-             firnbook::SurfaceAreaProfile::VT_DENSE_DEPTH_CM, firnbook::SurfaceAreaProfile::VT_DENSE_M2KG,
-             &firnbook::SurfaceAreaProfileT::dense_m2kg);
-  lose_dense(to, Thing::hardness_profile, pit.hardness, firnbook::HardnessProfile::VT_DENSE_DEPTH_CM,
-             firnbook::HardnessProfile::VT_DENSE_N, &firnbook::HardnessProfileT::dense_n);
+void append_profiles(std::string& out, Frame& frame, const PitT& pit) {
+  append_kind<Kind<Profile::density>>(out, frame, pit);
+  append_kind<Kind<Profile::liquid_water>>(out, frame, pit);
+  append_kind<Kind<Profile::surface_area>>(out, frame, pit);
+  append_kind<Kind<Profile::hardness>>(out, frame, pit);
+  append_kind<Kind<Profile::strength>>(out, frame, pit);
+  append_kind<Kind<Profile::impurity>>(out, frame, pit);
 }
 
 }  // namespace firn::notation

@@ -10,23 +10,13 @@ bool read_temperatures(Line& line, const Frame& frame, firnbook::PitT& pit);
 enum class Profile : std::uint8_t { density, liquid_water, surface_area, hardness, strength, impurity };
 inline constexpr std::size_t kProfiles = 6;
 std::string_view profile_keyword(Profile profile);
-// Readings go into the profile that was begun last; `density profile, method snow tube` begins another.
+// Readings go into the profile that was begun last; `density profile, method snow tube` begins another. So do
+// the points of an instrument: `resistance dense 0 0.05, 0.5 0.061`.
 bool read_profile(Line& line, Profile profile, const Frame& frame, firnbook::PitT& pit);
 
 // Prints whole lines. Where depths are counted otherwise than `frame` says, a line that says so comes first.
 void append_frame(std::string& out, Frame& frame, const Frame& needed);
-void append_temperatures(const Printing& to, Frame& frame, const firnbook::PitT& pit);
-void append_profiles(const Printing& to, Frame& frame, const firnbook::PitT& pit);
-
-// The frame of a thing with a span: that of its top, or else of its bottom. A bottom that is counted
-// otherwise than its top cannot be printed: it is taken out of the copy and lost.
-template <class T>
-Frame settle_span(const Printing& to, firnbook::Thing thing, const Frame& frame, T& copy) {
-  if (copy.top != nullptr && copy.bottom != nullptr && frame_of(*copy.top) != frame_of(*copy.bottom)) {
-    copy.bottom.reset();
-    to.lose(thing, 1);
-  }
-  return copy.top != nullptr ? frame_of(*copy.top) : copy.bottom != nullptr ? frame_of(*copy.bottom) : frame;
-}
+void append_temperatures(std::string& out, Frame& frame, const firnbook::PitT& pit);
+void append_profiles(std::string& out, Frame& frame, const firnbook::PitT& pit);
 
 }  // namespace firn::notation

@@ -125,7 +125,8 @@ constexpr ItemTable whole(const Item (&list)[N], Thing thing) {
 }
 template <class T, std::size_t N>
 constexpr ItemTable reading(const Item (&list)[N], Thing thing) {
-  return {list, N, thing, true};
+  // The marks of the top and the bottom stand with the span.
+  return {list, N, thing, true, 3};
 }
 
 }  // namespace

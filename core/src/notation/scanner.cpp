@@ -131,14 +131,46 @@ Done check_readable(std::string_view line) {
   return done();
 }
 
-bool append_quoted(std::string& out, std::string_view text) {
-  bool whole = true;
+namespace {
+
+// The letters behind the backslash, and what they stand for.
+constexpr char kEscapes[][2] = {{'"', '"'}, {'\\', '\\'}, {'n', '\n'}, {'r', '\r'}, {'t', '\t'}};
+constexpr char kHexDigits[] = "0123456789ABCDEF";
+
+int hex_value(char c) {
+  if (is_digit(c)) return c - '0';
+  if (c >= 'a' && c <= 'f') return c - 'a' + 10;
+  return c >= 'A' && c <= 'F' ? c - 'A' + 10 : -1;
+}
+
+void append_byte(std::string& out, unsigned byte) {
+  out += kHexDigits[byte >> 4 & 15];
+  out += kHexDigits[byte & 15];
+}
+
+void append_control(std::string& out, unsigned code) {
+  for (const auto& escape : kEscapes) {
+    if (static_cast<unsigned>(escape[1]) != code) continue;
+    out += '\\';
+    out += escape[0];
+    return;
+  }
+  out += "\\u{";
+  append_byte(out, code);
+  out += '}';
+}
+
+}  // namespace
+
+void append_quoted(std::string& out, std::string_view text) {
   out += '"';
   while (!text.empty()) {
     const std::size_t length = utf8_length(text);
-    if (length == 0 || (text[0] != '\t' && is_control(text))) {
-      out += "\xEF\xBF\xBD";
-      whole = false;
+    if (length == 0) {
+      out += "\\x";
+      append_byte(out, static_cast<unsigned char>(text[0]));
+    } else if (is_control(text)) {
+      append_control(out, static_cast<unsigned char>(text[length - 1]));
     } else {
       if (text[0] == '"' || text[0] == '\\') out += '\\';
       out.append(text.substr(0, length));
@@ -146,7 +178,30 @@ bool append_quoted(std::string& out, std::string_view text) {
     text.remove_prefix(length == 0 ? 1 : length);
   }
   out += '"';
-  return whole;
+}
+
+std::size_t read_escape(std::string_view text, std::string& out) {
+  if (text.size() < 2) return 0;
+  for (const auto& escape : kEscapes) {
+    if (text[1] != escape[0]) continue;
+    out += escape[1];
+    return 2;
+  }
+  // \xFF is a byte; \u{85} a character, and two digits are enough for control characters.
+  const bool is_byte = text[1] == 'x';
+  const std::size_t digits = is_byte ? 2 : 3;
+  const std::size_t length = digits + (is_byte ? 2 : 3);
+  if (text.size() < length || (!is_byte && (text[1] != 'u' || text[2] != '{' || text[5] != '}'))) return 0;
+  const int high = hex_value(text[digits]);
+  const int low = hex_value(text[digits + 1]);
+  if (high < 0 || low < 0) return 0;
+  int code = high * 16 + low;
+  if (!is_byte && code >= 0x80) {
+    out += static_cast<char>(0xC0 | (code >> 6));
+    code = 0x80 | (code & 0x3F);
+  }
+  out += static_cast<char>(code);
+  return length;
 }
 
 // Counted on from the last place asked for: a line of a megabyte may ask at every number it rounds.
@@ -380,16 +435,32 @@ Result<std::string> Scanner::quoted(std::string_view what) {
       ++position_;
       return text;
     }
-    if (character == '\\') {
-      ++position_;
-      if (position_ == line_.size() || (line_[position_] != '"' && line_[position_] != '\\')) {
-        return failure_at(position_ - 1, "a backslash that escapes nothing",
-                          "write \\\\ for a backslash and \\\" for a quotation mark");
-      }
+    if (character != '\\') {
+      text += character;
+      continue;
     }
-    text += line_[position_];
+    const std::size_t length = read_escape(rest(), text);
+    if (length == 0) {
+      return failure_at(position_, "a backslash that escapes nothing",
+                        "write \\\\ for a backslash and \\\" for a quotation mark");
+    }
+    position_ += length - 1;
   }
   return failure_at(start, "a quotation mark that is never closed", "close the words with \"");
+}
+
+Result<bool> Scanner::numbers(std::string_view word, const Limits* limits, std::size_t count,
+                              std::int64_t* values) {
+  skip_blanks();
+  if (!same_code(rest().substr(0, word.size()), word)) return false;
+  position_ += word.size();
+  for (std::size_t i = 0; i < count; ++i) {
+    if (i > 0 && !accept('/')) return expected("/ and the next number");
+    const Result<std::int64_t> value = whole("a number", limits[i].lowest, limits[i].highest);
+    if (!value) return value.failure();
+    values[i] = *value;
+  }
+  return true;
 }
 
 }  // namespace firn::notation

@@ -30,9 +30,11 @@ struct Length {
 // than a tab. Everything else here may assume a readable line.
 Done check_readable(std::string_view line);
 
-// Text in quotes, with \" and \\ as the only escapes. Control characters other than a tab, and bytes that are
-// not UTF-8, become U+FFFD, and then the answer is false: the line no longer says what the text said.
-bool append_quoted(std::string& out, std::string_view text);
+// Text in quotes, whatever it holds: \" \\ \n \r \t, \u{7F} for another control character, and \xFF for a
+// byte that is not UTF-8.
+void append_quoted(std::string& out, std::string_view text);
+// The escape at the start of `text`. Answers its length, 0 when it is none.
+std::size_t read_escape(std::string_view text, std::string& out);
 
 class Scanner {
  public:
@@ -72,6 +74,12 @@ class Scanner {
   // With or without a unit: 68, 68 cm, 22in, 22" (an inch is 2.54 cm exactly).
   Result<Length> length(std::string_view what, LengthUnit assumed);
   Result<std::string> quoted(std::string_view what);
+  // Numbers with / between them behind a word such as "moment=", each within its limits. False, and nothing
+  // taken, when the word does not stand here.
+  struct Limits {
+    std::int64_t lowest, highest;
+  };
+  Result<bool> numbers(std::string_view word, const Limits* limits, std::size_t count, std::int64_t* values);
 
   // `expected a depth, found "deep"` at the present place.
   Failure expected(std::string_view what, std::string_view remedy = {});

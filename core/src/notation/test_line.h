@@ -34,13 +34,12 @@ Result<std::vector<firnbook::StabilityTestT>> parse_test(std::string_view line,
 bool looks_like_test(std::string_view line);
 
 // The canonical line; parse_test reads it back to the same test. Several fractures of one column follow each
-// other: `CT11 (SC) down 17; 23 (RP) down 40`. False when somebody's words hold control characters or bytes
-// that are not UTF-8: those are replaced, since no line can hold them.
-bool append_test(std::string& out, const firnbook::StabilityTest& test);
+// other: `CT11 (SC) down 17; 23 (RP) down 40`.
+void append_test(std::string& out, const firnbook::StabilityTest& test);
 
 // The same for a test in the mutable form, whose depths need not say `implied`, the direction in which this
 // pit is measured as everybody knows.
-bool append_test(std::string& out, firnbook::StabilityTestT test, firnbook::Direction implied);
+void append_test(std::string& out, firnbook::StabilityTestT test, firnbook::Direction implied);
 
 // The score alone, as people say it: "CT12 (SP)", "ECTP13", "PST 32/100 (End)", "RB4 (WB)".
 // Without a fracture, what came of the test: "CTN", "ECTX", "CT not valid".

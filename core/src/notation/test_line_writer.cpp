@@ -1,5 +1,6 @@
 // Prints what test_reader reads. Shorthand where the shorthand can say it, the spelled-out form elsewhere.
 #include "notation/phrases.h"
+#include "notation/raw_values.h"
 #include "notation/test_line.h"
 #include "support/text.h"
 
@@ -54,7 +55,6 @@ class Writer {
   void kind(const StabilityTest& test);
   // As people say it: any number of taps; and the group in brackets behind it.
   void spoken(const StabilityTest& test, const Fracture* fracture);
-  bool whole() const { return whole_; }
 
  private:
   void fracture(const StabilityTest& test, const Fracture& fracture, bool first);
@@ -78,7 +78,7 @@ class Writer {
   }
   void words(std::string_view text) {
     out_ += ' ';
-    whole_ = append_quoted(out_, text) && whole_;
+    append_quoted(out_, text);
   }
   template <class E>
   void coded(std::string_view name, const flatbuffers::Optional<E>& value) {
@@ -109,7 +109,6 @@ class Writer {
   }
 
   std::string& out_;
-  bool whole_ = true;
   bool column_length_said_ = false;
 };
 
@@ -372,7 +371,7 @@ void Writer::layer_name(const firnbook::LayerName& name) {
   }
   if (name.words() != nullptr && name.words()->size() > 0) {
     item_begin(open);
-    whole_ = append_quoted(out_, view(name.words())) && whole_;
+    append_quoted(out_, view(name.words()));
   }
   if (open) out_ += ')';
 }
@@ -426,14 +425,7 @@ void Writer::moment(const Moment& moment) {
     two_digits(time.day);
     return;
   }
-  out_ += "moment=";
-  append_integer(out_, moment.local_s());
-  out_ += '/';
-  append_integer(out_, moment.offset_min());
-  out_ += '/';
-  append_integer(out_, static_cast<std::uint8_t>(moment.precision()));
-  out_ += '/';
-  append_integer(out_, moment.offset_known());
+  append_raw(out_, moment);
 }
 
 void Writer::unreliable(std::string_view name, const form::Table& table, std::uint64_t mask) {
@@ -526,13 +518,11 @@ void Writer::spoken(const StabilityTest& test, const Fracture* fracture) {
 
 }  // namespace
 
-bool append_test(std::string& out, const StabilityTest& test) {
-  Writer writer(out);
-  writer.write(test);
-  return writer.whole();
+void append_test(std::string& out, const StabilityTest& test) {
+  Writer(out).write(test);
 }
 
-bool append_test(std::string& out, firnbook::StabilityTestT test, firnbook::Direction implied) {
+void append_test(std::string& out, firnbook::StabilityTestT test, firnbook::Direction implied) {
   const auto leave_out = [implied](firnbook::Depth& depth) {
     if (depth.direction() != implied) return;
     depth = firnbook::Depth(depth.value_10um(), depth.datum(), firnbook::Direction::unknown);
@@ -545,7 +535,7 @@ bool append_test(std::string& out, firnbook::StabilityTestT test, firnbook::Dire
   for (firnbook::Depth& depth : test.unbroken) leave_out(depth);
   flatbuffers::FlatBufferBuilder builder;
   builder.Finish(form::pack(builder, form::table_of<firnbook::StabilityTestT>(), &test));
-  return append_test(out, *flatbuffers::GetRoot<StabilityTest>(builder.GetBufferPointer()));
+  append_test(out, *flatbuffers::GetRoot<StabilityTest>(builder.GetBufferPointer()));
 }
 
 void append_score(std::string& out, const StabilityTest& test, const Fracture* fracture) {

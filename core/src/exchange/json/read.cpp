@@ -4,11 +4,12 @@
 #include <limits>
 
 #include "exchange/json/json.h"
-#include "exchange/json/shortest.h"
 #include "exchange/json/values.h"
 #include "schemas/bulletin_generated.h"
 #include "schemas/report_generated.h"
+#include "support/base64.h"
 #include "support/json_parser.h"
+#include "support/shortest.h"
 #include "support/text.h"
 
 namespace firn::exchange {

@@ -5,7 +5,6 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <vector>
 
 #include "schemas/pit_generated.h"
 
@@ -16,9 +15,5 @@ namespace firn::exchange {
 // 0000 to 9999.
 bool append_moment(std::string& out, const firnbook::Moment& moment);
 std::optional<firnbook::Moment> parse_moment(std::string_view text);
-
-// RFC 4648, with padding.
-void append_base64(std::string& out, const std::uint8_t* bytes, std::size_t size);
-bool parse_base64(std::string_view text, std::vector<std::uint8_t>& bytes);
 
 }  // namespace firn::exchange

@@ -1,4 +1,4 @@
-#include "exchange/json/shortest.h"
+#include "support/shortest.h"
 
 #include <cstring>
 
@@ -7,7 +7,7 @@
 
 #include <rapidjson/internal/dtoa.h>
 
-namespace firn::exchange {
+namespace firn {
 namespace {
 
 // Nine digits tell every float from its neighbours.
@@ -117,4 +117,4 @@ void append_float(std::string& out, float value) {
   }
 }
 
-}  // namespace firn::exchange
+}  // namespace firn

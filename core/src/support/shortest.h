@@ -4,7 +4,7 @@
 #include <string>
 #include <string_view>
 
-namespace firn::exchange {
+namespace firn {
 
 // `value` must be a number: neither NaN nor infinite.
 void append_float(std::string& out, float value);
@@ -18,4 +18,4 @@ constexpr bool fits_float(double value) {
 // The float next to a number as JSON writes it. False when it is no such number, or too large.
 bool parse_float(std::string_view text, float& value);
 
-}  // namespace firn::exchange
+}  // namespace firn

@@ -1,0 +1,1 @@
+firn_fuzz(notes DEPENDS notation recording)
