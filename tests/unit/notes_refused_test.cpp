@@ -87,6 +87,8 @@ TEST(NotesRefused, EachWithItsPlace) {
       {"remark \"\\xG0\"\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 9, "escape"},
       {"remark \"\\x4\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 9, "escape"},
       {"remark \"\\u{7F\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 9, "escape"},
+      // Read without an end before, since the day that is none was not passed over.
+      {"ECTP13 down 68 on SH 243107 mm2\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 22, "a day that exists"},
       {"=\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 1, "keyword"},
   };
   for (const Case& one : cases) {

@@ -119,7 +119,8 @@ bool TestReader::read_attribute() {
   bool taken = false;
   if (!read_keyword(at, taken) || taken) return taken;
   if (!accept_flag(at, taken) || taken) return taken;
-  if (layer_ != nullptr && (!read_layer_part(*layer_, taken) || taken)) return taken;
+  if (layer_ != nullptr && !read_layer_part(*layer_, taken)) return false;
+  if (taken) return true;
   return read_word(at);
 }
 
