@@ -92,6 +92,8 @@ TEST(Arguments, EveryStatusHasATextOfItsOwn) {
                              FIRN_NOTES_CONTRADICT,
                              FIRN_BAD_UTF8,
                              FIRN_NO_BULLETIN,
+                             FIRN_NOT_UNDERSTOOD,
+                             FIRN_NOT_HELD,
                              FIRN_BAD_EDIT,
                              FIRN_NO_SUCH_TARGET,
                              FIRN_DUPLICATE_EDIT,
