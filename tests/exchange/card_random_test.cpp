@@ -53,7 +53,7 @@ void go_through(std::uint64_t seed, Numbers numbers, Counted& counted) {
   }
   ASSERT_EQ(static_cast<bool>(strict), taken == 0) << "seed " << seed;
   if (taken != 0) {
-    ASSERT_EQ(strict.failure().status, FIRN_BAD_ARGUMENT);
+    ASSERT_EQ(strict.failure().status, FIRN_NOT_HELD);
   }
   ASSERT_EQ(notices.kept().size(), taken) << "seed " << seed;
   for (const Notice& notice : notices.kept()) {

@@ -77,7 +77,7 @@ TEST(Card, RefusesWhatItCannotHoldAndNamesTheFirst) {
     Notices notices;
     Result<Bytes> card = write_card(*firnbook::GetPit(bytes.data()), {}, notices);
     ASSERT_FALSE(card);
-    EXPECT_EQ(card.failure().status, FIRN_BAD_ARGUMENT);
+    EXPECT_EQ(card.failure().status, FIRN_NOT_HELD);
     EXPECT_NE(card.failure().what.find(path), std::string::npos) << card.failure().what;
     EXPECT_FALSE(card.failure().remedy.empty());
     EXPECT_EQ(card.failure().place.thing(), thing);

@@ -56,7 +56,7 @@ class LeftOut {
       return;
     }
     refusal_ = std::make_unique<Failure>(
-        failure_of(FIRN_BAD_ARGUMENT, std::string(what) + ": " + path,
+        failure_of(FIRN_NOT_HELD, std::string(what) + ": " + path,
                    "ask for it to be left out, or pass on the pit's own file, which holds everything"));
     refusal_->place = place;
   }
