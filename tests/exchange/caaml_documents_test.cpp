@@ -68,7 +68,7 @@ void dump_numbers(Lines& lines, const form::Field& field, void* member, const st
   } else if (field.element == form::Element::real) {
     for (const float value : *static_cast<std::vector<float>*>(member)) {
       if (!line.empty()) line += ' ';
-      exchange::caaml::append_float(line, value);
+      append_float(line, value);
     }
   }
 }

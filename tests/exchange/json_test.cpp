@@ -12,7 +12,7 @@
 #include "pits.h"
 #include "random_pit.h"
 #include "support/base64.h"
-#include "support/shortest.h"
+#include "support/decimal.h"
 
 namespace firn::tests {
 namespace {

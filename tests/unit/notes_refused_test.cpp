@@ -71,7 +71,6 @@ TEST(NotesRefused, EachWithItsPlace) {
       {"resistance dense 0 1e999\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 20, "value"},
       {"resistance dense 0 nan\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 20, "value"},
       {"resistance dense 0 bits=4294967296\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 25, "number"},
-      {"resistance dense .5 1\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 18, "depth"},
       {"resistance dense 0 1,5\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 23, "value"},
       {"resistance dense 0 1 2\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 22, "comma"},
       {"resistance dense 0 ~, 1 2\n", FIRN_NOTES_NOT_UNDERSTOOD, 1, 23, "depth and its value"},

@@ -6,7 +6,7 @@
 #include <utility>
 
 #include "notation/note_tables.h"
-#include "support/shortest.h"
+#include "support/decimal.h"
 #include "support/text.h"
 
 namespace firn::notation {

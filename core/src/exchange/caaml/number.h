@@ -1,10 +1,10 @@
-// Decimal text and the scaled integers that stand for it, exactly and without floating point; and the dense
-// profiles, which the schema keeps as single-precision numbers.
+// Decimal text and the scaled integers that stand for it, exactly and without floating point.
 #pragma once
 
 #include <cstdint>
-#include <string>
 #include <string_view>
+
+#include "support/decimal.h"
 
 namespace firn::exchange::caaml {
 
@@ -27,16 +27,10 @@ constexpr bool is_read(Reading reading) {
   return reading <= Reading::comma_rounded;
 }
 
-// Writing takes integers of fewer digits than this, reading keeps as many.
-inline constexpr std::int64_t kMostExact = 1'000'000'000'000'000;
+// Writing takes integers of fewer digits than reading keeps.
+using firn::kMostExact;
 
 // The stored integer that the text stands for in this unit, rounded half away from zero.
 Reading parse_number(std::string_view text, Unit unit, std::int64_t& value);
-
-// One number of a dense profile. Deterministic: + - * / only. False for what is no finite number.
-bool parse_float(std::string_view text, float& value);
-// The shortest digits that parse_float() turns into the same number. False, and nothing appended, when there
-// are none: not finite.
-bool append_float(std::string& out, float value);
 
 }  // namespace firn::exchange::caaml

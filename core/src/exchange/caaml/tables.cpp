@@ -606,7 +606,7 @@ const Type kPerson = rows(kPersonRows);
 const Type kFailedLayer = rows(kFailedLayerRows);
 const Type kTestHead = rows(kTestHeadRows);
 
-const TestType kTestTypes[5] = {
+constexpr TestType kTestTypes[5] = {
     {"RBlockTest", firnbook::TestKind::RB, &kBlock},
     {"ComprTest", firnbook::TestKind::CT, &kTap},
     {"ExtColumnTest", firnbook::TestKind::ECT, &kExtended},

@@ -8,8 +8,8 @@
 #include "schemas/bulletin_generated.h"
 #include "schemas/report_generated.h"
 #include "support/base64.h"
+#include "support/decimal.h"
 #include "support/json_parser.h"
-#include "support/shortest.h"
 #include "support/text.h"
 
 namespace firn::exchange {
@@ -101,12 +101,12 @@ class Reader {
   bool Uint(unsigned value) { return integer(false, value); }
   bool Int64(std::int64_t value) { return integer(value < 0, static_cast<std::uint64_t>(value)); }
   bool Uint64(std::uint64_t value) { return integer(false, value); }
-  bool Double(double value) {
+  bool Double(double) {
     if (is_skipping()) return skipped();
     const FieldRow* field = expected();
     if (field == nullptr || field->type != Type::f32 || !is_single(*field))
       return refuse_type("a number with a fraction");
-    return put_float(*field, value);
+    return put_float(*field);
   }
   bool RawNumber(const char*, SizeType, bool) { return false; }
   bool String(const char* text, SizeType size, bool) {
@@ -264,8 +264,7 @@ class Reader {
       case Type::structure:
         return refuse_type("a number");
       case Type::f32:
-        return put_float(*field, is_negative ? static_cast<double>(static_cast<std::int64_t>(bits))
-                                             : static_cast<double>(bits));
+        return put_float(*field);
       default:
         break;
     }
@@ -278,14 +277,23 @@ class Reader {
     append_unsigned(remedy, range.most);
     return refuse("the number is outside what the field can hold", remedy);
   }
-  bool put_float(const FieldRow& field, double value) {
-    if (!fits_float(value)) {
+  // From the number as it stands in the text, which the parser has just read: its double may have been
+  // rounded.
+  bool put_float(const FieldRow& field) {
+    const std::size_t end = stream_.Tell();
+    std::size_t begin = end;
+    while (begin > 0 && is_of_number(text_[begin - 1])) --begin;
+    float number = 0;
+    if (!parse_float(text_.substr(begin, end - begin), number)) {
       return refuse("the number is outside what the field can hold", "give one that a 32-bit float can hold");
     }
-    const float number = static_cast<float>(value);
     std::uint32_t bits;
     std::memcpy(&bits, &number, sizeof bits);
     return put(field, bits);
+  }
+  static bool is_of_number(char sign) {
+    return (sign >= '0' && sign <= '9') || sign == '-' || sign == '+' || sign == '.' || sign == 'e' ||
+           sign == 'E';
   }
 
   bool base64(const FieldRow& field, std::string_view words) {
@@ -667,8 +675,7 @@ Result<JsonRead> read_json(std::string_view text, const Limits& limits, Notices&
   JsonMemory memory;
   rapidjson::GenericReader<rapidjson::UTF8<>, rapidjson::UTF8<>, JsonMemory> parser(&memory);
   Reader reader(stream, text, limits, notices);
-  constexpr unsigned kFlags = rapidjson::kParseIterativeFlag | rapidjson::kParseFullPrecisionFlag |
-                              rapidjson::kParseValidateEncodingFlag;
+  constexpr unsigned kFlags = rapidjson::kParseIterativeFlag | rapidjson::kParseValidateEncodingFlag;
   const rapidjson::ParseResult parsed = parser.Parse<kFlags>(stream, reader);
   if (reader.has_failed()) return std::move(reader.failure());
   if (parsed.IsError()) return reader.broken(parsed.Code(), parsed.Offset());

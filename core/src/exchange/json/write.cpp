@@ -2,7 +2,7 @@
 #include "exchange/json/values.h"
 #include "support/base64.h"
 #include "support/json_parser.h"
-#include "support/shortest.h"
+#include "support/decimal.h"
 #include "support/text.h"
 
 #include <rapidjson/prettywriter.h>
