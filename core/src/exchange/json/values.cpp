@@ -8,7 +8,6 @@ namespace {
 using firnbook::Moment;
 using firnbook::TimePrecision;
 
-constexpr std::int64_t kSecondsOfDay = 86400;
 // Clocks are at most 14 hours off UTC; the field holds more, and so does this.
 constexpr int kMostOffsetMin = 23 * 60 + 59;
 
