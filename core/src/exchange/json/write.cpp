@@ -1,8 +1,8 @@
 #include "exchange/json/json.h"
 #include "exchange/json/values.h"
 #include "support/base64.h"
-#include "support/json_parser.h"
 #include "support/decimal.h"
+#include "support/json_parser.h"
 #include "support/text.h"
 
 #include <rapidjson/prettywriter.h>
