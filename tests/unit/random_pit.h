@@ -1,18 +1,14 @@
-// Pits with anything in any field, for tests of formats: the fields are those of the schema, walked by the
-// list in typed_fields.h, so that a field that a format forgets is found.
+// Pits with anything in any field, for tests of formats.
 #pragma once
 
 #include <cstdint>
 #include <cstring>
-#include <limits>
 #include <memory>
 #include <string>
-#include <type_traits>
-#include <vector>
 
+#include "pit_filler.h"
 #include "support/place.h"
 #include "support/text.h"
-#include "typed_fields.h"
 #include "vocabulary/codes.h"
 
 namespace firn::tests {
@@ -26,23 +22,21 @@ using firnbook::TimeSpan;
 // How far a pit may stray from what people would write.
 enum class Wild { plausible, any_number };
 
-class RandomPit {
+class RandomPit : public PitFiller<RandomPit> {
  public:
-  RandomPit(std::uint64_t seed, Wild wild) : state_(seed * 2654435761u + 12345), wild_(wild) {}
+  RandomPit(std::uint64_t seed, Wild wild) : PitFiller(seed), wild_(wild) {}
 
   std::unique_ptr<firnbook::PitT> pit() {
     auto pit = std::make_unique<firnbook::PitT>();
     density_ = roll(4) + 1;
-    fill(*pit);
+    fill_fields(*pit);
     return pit;
   }
 
  private:
-  std::uint32_t roll(std::uint32_t sides) {
-    state_ = state_ * 6364136223846793005u + 1442695040888963407u;
-    return static_cast<std::uint32_t>(state_ >> 33) % sides;
-  }
-  bool skip() { return roll(5) >= density_; }
+  friend class PitFiller<RandomPit>;
+
+  bool skips() { return roll(5) >= density_; }
 
   std::int64_t number(std::int64_t lowest, std::int64_t highest) {
     if (wild_ == Wild::any_number && roll(3) == 0) {
@@ -119,85 +113,30 @@ class RandomPit {
     return Place(index, sub, field, thing);
   }
 
-  // --- one member each ---
-  template <class T>
-  std::enable_if_t<std::is_arithmetic_v<T>> fill(flatbuffers::Optional<T>& member) {
-    if (std::is_same_v<T, bool>) {
-      member = static_cast<T>(roll(2));
-    } else {
-      member = static_cast<T>(number(static_cast<std::int64_t>(std::numeric_limits<T>::min()),
-                                     static_cast<std::int64_t>(std::numeric_limits<T>::max())));
-    }
+  float real() {
+    const std::uint32_t high = roll(0x7FFFFFFF) << 1;
+    const std::uint32_t bits = high | roll(2);
+    float value = static_cast<float>(roll(4000)) / 8;
+    if (wild_ == Wild::any_number) std::memcpy(&value, &bits, sizeof value);
+    return value - value == 0 ? value : 0.0f;
   }
-  template <class T>
-  std::enable_if_t<std::is_enum_v<T>> fill(flatbuffers::Optional<T>& member) {
-    member = code<T>();
-  }
-  void fill(std::string& member) { member = text(); }
-  void fill(std::unique_ptr<Depth>& member) { member = std::make_unique<Depth>(depth()); }
-  void fill(std::unique_ptr<Moment>& member) { member = std::make_unique<Moment>(moment()); }
-  void fill(std::unique_ptr<Place>& member) { member = std::make_unique<Place>(place()); }
-  void fill(std::unique_ptr<TimeSpan>& member) {
-    const Moment begin = moment();
-    member = std::make_unique<TimeSpan>(begin, roll(2) == 0 ? Moment() : moment());
-  }
-  void fill(std::vector<std::int32_t>& member) {
-    for (std::uint32_t i = roll(4); i > 0; --i)
-      member.push_back(static_cast<std::int32_t>(number(INT32_MIN, INT32_MAX)));
-  }
-  void fill(std::vector<std::uint8_t>& member) {
-    for (std::uint32_t i = roll(33); i > 0; --i) member.push_back(static_cast<std::uint8_t>(roll(256)));
-  }
-  void fill(std::vector<float>& member) {
-    for (std::uint32_t i = roll(6); i > 0; --i) {
-      const std::uint32_t bits = roll(0x7FFFFFFF) << 1 | roll(2);
-      float value = static_cast<float>(roll(4000)) / 8;
-      if (wild_ == Wild::any_number) std::memcpy(&value, &bits, sizeof value);
-      member.push_back(value - value == 0 ? value : 0.0f);
-    }
-  }
-  void fill(std::vector<Depth>& member) {
-    for (std::uint32_t i = roll(3); i > 0; --i) member.push_back(depth());
-  }
-  void fill(std::vector<firnbook::GrainForm>& member) {
-    for (std::uint32_t i = roll(3); i > 0; --i) member.push_back(code<firnbook::GrainForm>());
-  }
-  template <class T>
-  std::void_t<typename T::TableType> fill(std::unique_ptr<T>& member) {
-    member = std::make_unique<T>();
-    fill(*member);
-  }
-  template <class T>
-  std::void_t<typename T::TableType> fill(std::vector<std::unique_ptr<T>>& member) {
-    for (std::uint32_t i = roll(4); i > 0; --i) {
-      member.push_back(std::make_unique<T>());
-      fill(*member.back());
-    }
-  }
+
   // Bits of fields that exist, other than the mask itself, which is the last.
-  template <class T>
-  void fill_mask(T& object, flatbuffers::voffset_t last) {
-    if (roll(4) != 0) return;
-    for (std::uint16_t i = 0; i < field_id(last); ++i) {
-      if (roll(6) == 0) object |= std::uint64_t{1} << i;
+  std::uint64_t mask(std::uint16_t last) {
+    std::uint64_t bits = 0;
+    if (roll(4) != 0) return bits;
+    for (std::uint16_t i = 0; i < last; ++i) {
+      if (roll(6) == 0) bits |= std::uint64_t{1} << i;
     }
+    return bits;
   }
 
   template <class T>
-  std::void_t<typename T::TableType> fill(T& object) {
+  void begin(T&) {
     datum_ = roll(3) == 0 ? code<firnbook::Datum>() : firnbook::Datum::surface;
     direction_ = roll(3) == 0 ? code<firnbook::Direction>() : firnbook::Direction::vertical;
-    each_field(Of<typename T::TableType>{}, [&](auto field, auto, auto member) {
-      using Member = std::decay_t<decltype(object.*member)>;
-      if constexpr (std::is_same_v<Member, std::uint64_t>) {
-        fill_mask(object.*member, field);
-      } else if constexpr (!std::is_same_v<Member, std::uint16_t>) {
-        if (!skip()) fill(object.*member);
-      }
-    });
   }
 
-  std::uint64_t state_;
   Wild wild_;
   std::uint32_t density_ = 3;
   firnbook::Datum datum_ = firnbook::Datum::surface;
