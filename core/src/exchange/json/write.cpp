@@ -22,6 +22,12 @@ using Utf8 = rapidjson::UTF8<>;
 using Compact = rapidjson::Writer<Out, Utf8, Utf8, JsonMemory>;
 using Pretty = rapidjson::PrettyWriter<Out, Utf8, Utf8, JsonMemory>;
 
+// What stands at a place of a verified buffer, which is aligned as its type wants.
+template <class T>
+const T& stored_as(const std::uint8_t* at) {
+  return *static_cast<const T*>(static_cast<const void*>(at));
+}
+
 std::uint64_t stored(const std::uint8_t* at, Type type) {
   switch (size_of(type)) {
     case 2:
@@ -90,16 +96,16 @@ class Walk {
     key(name_of(field));
     if (field.type == Type::table) {
       table(table_row(field.refers),
-            *reinterpret_cast<const Table*>(at + flatbuffers::ReadScalar<flatbuffers::uoffset_t>(at)));
+            stored_as<Table>(at + flatbuffers::ReadScalar<flatbuffers::uoffset_t>(at)));
     } else {
       value(field, at);
     }
   }
 
   static std::string_view text_at(const std::uint8_t* at) {
-    const auto* words = reinterpret_cast<const flatbuffers::String*>(
-        at + flatbuffers::ReadScalar<flatbuffers::uoffset_t>(at));
-    return {words->c_str(), words->size()};
+    const auto& words =
+        stored_as<flatbuffers::String>(at + flatbuffers::ReadScalar<flatbuffers::uoffset_t>(at));
+    return {words.c_str(), words.size()};
   }
 
   void value(const FieldRow& field, const std::uint8_t* at) {
@@ -154,7 +160,7 @@ class Walk {
 
   void structure(const TableRow& row, const std::uint8_t* at) {
     if (name_of(row) == "Moment") return moment(row, at);
-    if (name_of(row) == "Place") return place(*reinterpret_cast<const firnbook::Place*>(at));
+    if (name_of(row) == "Place") return place(stored_as<firnbook::Place>(at));
     members(row, at);
   }
   void members(const TableRow& row, const std::uint8_t* at) {
@@ -168,7 +174,7 @@ class Walk {
   }
   void moment(const TableRow& row, const std::uint8_t* at) {
     std::string words;
-    const auto& moment = *reinterpret_cast<const firnbook::Moment*>(at);
+    const auto& moment = stored_as<firnbook::Moment>(at);
     if (append_moment(words, moment)) return text(words);
     const bool is_none = moment.precision() == firnbook::TimePrecision::none && moment.local_s() == 0 &&
                          moment.offset_min() == 0 && moment.offset_known() == 0;
@@ -227,7 +233,7 @@ class Walk {
     }
     if (field.type == Type::table) {
       return table(table_row(field.refers),
-                   *reinterpret_cast<const Table*>(at + flatbuffers::ReadScalar<flatbuffers::uoffset_t>(at)));
+                   stored_as<Table>(at + flatbuffers::ReadScalar<flatbuffers::uoffset_t>(at)));
     }
     value(field, at);
   }
