@@ -37,6 +37,7 @@ struct Frame {
   std::size_t bytes;       // where its struct's bytes are, or how many there were before its first
   std::uint64_t seen = 0;  // members by their number; of a mask, its bits
   std::uint32_t count = 0;
+  const FieldRow* last = nullptr;  // that was known
 };
 
 bool is_mask(const FieldRow& field) {
@@ -152,7 +153,8 @@ class Reader {
     const std::string_view name(text, size);
     Frame& in = top();
     if (in.in == In::document) return root_named(name);
-    in.field = find_field(*in.row, name);
+    in.field = find_field(*in.row, name, in.last);
+    if (in.field != nullptr) in.last = in.field;
     if (in.field == nullptr) return skip(name);
     const std::uint64_t bit = std::uint64_t{1} << (in.field - fields_of(*in.row));
     if ((in.seen & bit) != 0) return refuse("the member stands here a second time", "leave one of them");

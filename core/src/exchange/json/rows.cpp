@@ -72,10 +72,25 @@ std::size_t size_of(Type type) {
   }
 }
 
-const FieldRow* find_field(const TableRow& table, std::string_view name) {
+namespace {
+
+// Mostly the first letter tells.
+bool is_spelled(const char* spelled, std::string_view name) {
+  std::size_t at = 0;
+  while (at < name.size() && spelled[at] == name[at] && spelled[at] != '\0') ++at;
+  return at == name.size() && spelled[at] == '\0';
+}
+
+}  // namespace
+
+const FieldRow* find_field(const TableRow& table, std::string_view name, const FieldRow* after) {
   const FieldRow* fields = fields_of(table);
-  for (const FieldRow* field = fields; field != fields + table.count; ++field) {
-    if (field->type != Type::gone && name_of(*field) == name) return field;
+  // Most documents have their members in the schema's order.
+  std::size_t at = after == nullptr ? 0 : static_cast<std::size_t>(after - fields) + 1;
+  for (std::size_t tried = 0; tried < table.count; ++tried, ++at) {
+    if (at >= table.count) at = 0;
+    const FieldRow& field = fields[at];
+    if (field.type != Type::gone && is_spelled(kNames + field.name, name)) return &field;
   }
   return nullptr;
 }

@@ -80,7 +80,8 @@ std::string_view spelling_of(const EnumRow& row, std::uint64_t number);
 bool parse_spelling(const EnumRow& row, std::string_view spelling, std::uint64_t& number);
 // Bytes of one value in a buffer: 1, 2, 4 or 8.
 std::size_t size_of(Type type);
-const FieldRow* find_field(const TableRow& table, std::string_view name);
+// Null when there is none. The search begins behind `after`, a field of the same table, where one is given.
+const FieldRow* find_field(const TableRow& table, std::string_view name, const FieldRow* after = nullptr);
 
 // Names inside a place: of its thing, and of a thing's field. "" where there is none.
 std::string_view thing_name(firnbook::Thing thing);
