@@ -178,13 +178,16 @@ TEST_P(CaamlDocuments, Validate) {
 // None of the elements that the schema has is missing from them.
 TEST_P(CaamlDocuments, UseEveryElement) {
   const std::string version = GetParam();
-  if (version == "v6.0.3") GTEST_SKIP() << "only what 6.0.3 has otherwise than 6.0.4";
   if (schema_folder().empty()) GTEST_SKIP() << kCannotValidate;
   const std::string schema =
       read_whole(schema_folder() / version /
                  (version == "v5.0" ? "CAAMLv5_SnowProfileIACS.xsd" : "CAAMLv6_SnowProfileIACS.xsd"));
   std::string all;
   for (const auto& file : documents(version)) all += read_whole(file);
+  // Of 6.0.3 only what it has otherwise than 6.0.4 is written a second time.
+  if (version == "v6.0.3") {
+    for (const auto& file : documents("v6.0.4")) all += read_whole(file);
+  }
   std::size_t elements = 0;
   const std::string mark = "<element name=\"";
   for (std::size_t at = schema.find(mark); at != std::string::npos; at = schema.find(mark, at + 1)) {
